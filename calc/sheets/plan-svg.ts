@@ -5,6 +5,7 @@ import { extentOf } from './drawing/extent.ts';
 import { LAYERS } from './drawing/layers.ts';
 import { type LetteredParts, letteredPlan } from './lettered/lettered-plan.ts';
 import type { DimensionMark, SheetMark, TextMark } from './lettered/mark.ts';
+import { roundWords } from './lettered/round-words.ts';
 import { BLACK, type Ink, PENS } from './pdf/kit/ink.ts';
 import { CAP } from './pdf/kit/letters.ts';
 import { escaped, PER_MM, SCALE, type SvgNumber, svg, svgNumber } from './svg.ts';
@@ -81,19 +82,10 @@ function words(
 }
 
 /** White under a figure of a dimension, so that no line goes through it. */
-function under({ at: [x, y], width, height, turn }: Words, px: SvgNumber, py: SvgNumber): string {
-  const [ux, uy] = direction(turn);
-  const room = 0.15 * height;
-  const corner = (along: number, up: number): string =>
-    `${px(x + along * ux - up * uy)},${py(y + along * uy + up * ux)}`;
-  const corners = [
-    corner(-room, -room),
-    corner(width + room, -room),
-    corner(width + room, height + room),
-    corner(-room, height + room),
-  ];
-  return `<polygon points="${corners.join(' ')}" fill="#ffffff"/>`;
-}
+const under = (figure: Words, px: SvgNumber, py: SvgNumber): string =>
+  `<polygon points="${roundWords(figure, 0.15 * figure.height)
+    .map(([x, y]) => `${px(x)},${py(y)}`)
+    .join(' ')}" fill="#ffffff"/>`;
 
 function dimension(
   { from, to, fromOrigin, toOrigin, turn, figure, tick, past }: DimensionMark,

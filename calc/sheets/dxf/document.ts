@@ -4,6 +4,7 @@ import type { DxfLayer } from './layer-names.ts';
 import { addObjects, type Layout } from './layouts.ts';
 import { addTables, type LineType } from './tables.ts';
 import { tagList } from './tags.ts';
+import { addWipeoutClasses } from './wipeout.ts';
 
 /** The parts of a drawing as they stand in a file. */
 export interface DocumentParts {
@@ -83,7 +84,9 @@ export function dxfText(parts: DocumentParts): string {
   set('$PEXTMAX', [10, papers[0]?.width ?? 1], [20, papers[0]?.height ?? 1], [30, 0]);
   set('$TILEMODE', [70, 1]);
   set('$HANDSEED', [5, seed()]);
-  head.add([0, 'ENDSEC'], [0, 'SECTION'], [2, 'CLASSES'], [0, 'ENDSEC']);
+  head.add([0, 'ENDSEC'], [0, 'SECTION'], [2, 'CLASSES']);
+  addWipeoutClasses(head);
+  head.add([0, 'ENDSEC']);
   const lines = [
     head.lines,
     body.lines,

@@ -1,6 +1,7 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { type Tags, tagList, tagText } from './tags.ts';
+import { addWipeout } from './wipeout.ts';
 
 /** How an entity is drawn where not as its layer is. */
 export interface EntityLook {
@@ -40,6 +41,8 @@ export interface EntityWriter {
   readonly dot: (at: Point2, radius: number, look: EntityLook) => void;
   /** Filled, of three or four corners in order. */
   readonly solid: (corners: readonly Point2[], look: EntityLook) => void;
+  /** Hides what was written before it, whatever the reader draws on: of corners in order. */
+  readonly wipeout: (corners: readonly Point2[], look: EntityLook) => void;
   readonly text: (letters: Letters, look: EntityLook) => void;
   readonly insert: (
     block: string,
@@ -107,6 +110,10 @@ export function entityWriter(next: () => string, owner: string, isOnPaper: boole
       [a, b, d, c].forEach((at, i) => {
         tags.point(10 + i, at);
       });
+    },
+    wipeout: (corners, look) => {
+      begin('WIPEOUT', look);
+      addWipeout(tags, corners);
     },
     text: (letters, look) => {
       begin('TEXT', look);

@@ -2,6 +2,7 @@ import type { Point2 } from '../../../routing/site/site.ts';
 import { type EntityWriter, entityWriter } from './entity-writer.ts';
 import { VIEW_LAYER } from './layer-names.ts';
 import { type Tags, tagText } from './tags.ts';
+import { addWipeoutVariables } from './wipeout.ts';
 
 /** A view of the model on a sheet. */
 export interface ModelView {
@@ -75,7 +76,7 @@ export function addObjects(
   model: { readonly record: string; readonly handle: string; readonly extent: readonly [Point2, Point2] },
   layouts: readonly Layout[],
 ): void {
-  const [root, groups, list] = [next(), next(), next()];
+  const [root, groups, list, wipeouts] = [next(), next(), next(), next()];
   const dictionary = (handle: string, owner: string, entries: readonly (readonly [string, string])[]): void => {
     tags.add([0, 'DICTIONARY'], [5, handle], [330, owner], [100, 'AcDbDictionary'], [281, 1]);
     for (const [name, of] of entries) tags.add([3, name], [350, of]);
@@ -84,8 +85,10 @@ export function addObjects(
   dictionary(root, '0', [
     ['ACAD_GROUP', groups],
     ['ACAD_LAYOUT', list],
+    ['ACAD_WIPEOUT_VARS', wipeouts],
   ]);
   dictionary(groups, root, []);
+  addWipeoutVariables(tags, wipeouts, root);
   const [[minX, minY], [maxX, maxY]] = model.extent;
   const all = [
     { name: 'Model', record: model.record, handle: model.handle, low: [minX, minY], high: [maxX, maxY], paper: null },

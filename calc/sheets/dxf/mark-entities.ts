@@ -1,6 +1,7 @@
 import { LAYERS } from '../drawing/layers.ts';
 import type { SheetMark, TextMark } from '../lettered/mark.ts';
-import { BLACK, GREY } from '../pdf/kit/ink.ts';
+import { roundWords } from '../lettered/round-words.ts';
+import { BLACK, GREY, WHITE } from '../pdf/kit/ink.ts';
 import { addDimension, type DimStyle, type WrittenBlock } from './dimension-entities.ts';
 import type { EntityLook, EntityWriter, Letters } from './entity-writer.ts';
 
@@ -32,7 +33,8 @@ export function addMarks(writer: EntityWriter, marks: readonly SheetMark[], room
         break;
       }
       case 'fill':
-        if (mark.points.length <= 4) writer.solid(mark.points, lookOf(layer, mark, mark.colour));
+        if (mark.colour === WHITE) writer.wipeout(mark.points, { layer });
+        else if (mark.points.length <= 4) writer.solid(mark.points, lookOf(layer, mark, mark.colour));
         break;
       case 'circle':
         if (mark.fill !== undefined) writer.dot(mark.at, mark.radius, lookOf(layer, mark, mark.fill));
@@ -47,6 +49,8 @@ export function addMarks(writer: EntityWriter, marks: readonly SheetMark[], room
         writer.text(lettersOf(mark), lookOf(layer, mark, mark.colour));
         break;
       case 'dimension':
+        // Its own line runs under its figure; what else lies there does not.
+        if (mark.figure) writer.wipeout(roundWords(mark.figure, 0.15 * mark.figure.height), { layer });
         room.block((name) => addDimension(writer, mark, { layer, colour: 7 }, { ...room, name }));
     }
   }

@@ -1,12 +1,12 @@
-import { dimensionLine } from '../../../routing/site/kinds/dimensions.ts';
-import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { DrawnItem, DrawnSymbol, DrawnText } from '../drawing/drawing.ts';
 import { LAYERS, type LayerName } from '../drawing/layers.ts';
 import type { LetteredPlan } from '../lettered/lettered-plan.ts';
-import type { DimensionMark, TextMark } from '../lettered/mark.ts';
+import type { SheetMark, TextMark } from '../lettered/mark.ts';
 import { placedMarks } from '../lettered/placed-marks.ts';
+import { roundWords } from '../lettered/round-words.ts';
+import { WHITE } from '../pdf/kit/ink.ts';
 import { CAP } from '../pdf/kit/letters.ts';
 import { pointsPerFoot } from '../pdf/kit/scales.ts';
 import { symbolScale } from '../pdf/plans/base-plan.ts';
@@ -27,6 +27,7 @@ import { blockName } from './blocks.ts';
 import type { Attribute, EntityWriter, Letters } from './entity-writer.ts';
 import { letteredLayer, OWN_DIMENSIONS } from './layer-names.ts';
 import { addMarks, lettersOf, type MarkRoom } from './mark-entities.ts';
+import { ownDimensions } from './own-dimensions.ts';
 
 /** What the model is written from. Marks and drawing are in feet. */
 export interface ModelParts {
@@ -41,12 +42,15 @@ export interface ModelParts {
 export function addModel(writer: EntityWriter, parts: ModelParts, room: MarkRoom): void {
   const { site, lettered } = parts;
   const hung = hungDrops(site);
+  // Lines first, then the white that parts them, and on it all words, those that blocks carry among them.
+  const items = lettered.drawing.items.filter(({ layer, kind }) => layer !== 'dimensions' || kind === 'symbol');
+  for (const item of items) if (item.kind !== 'text') addItem(writer, item, parts, hung);
+  for (const item of items) if (item.kind === 'text') addItem(writer, item, parts, hung);
+  addMarks(writer, marksInUnits(parts, lettered.marks.filter(isWhite)), room);
   const tagged = addTagged(writer, parts, hung);
-  for (const item of lettered.drawing.items)
-    if (item.layer !== 'dimensions' || item.kind === 'symbol') addItem(writer, item, parts, hung);
   const inUnits = marksInUnits(
     parts,
-    lettered.marks.filter((mark) => !tagged.has(mark)),
+    lettered.marks.filter((mark) => !tagged.has(mark) && !isWhite(mark)),
   );
   addMarks(writer, inUnits, room);
   const own = marksInUnits(parts, ownDimensions(site, lettered));
@@ -54,6 +58,8 @@ export function addModel(writer: EntityWriter, parts: ModelParts, room: MarkRoom
 }
 
 type Marks = LetteredPlan['marks'];
+
+const isWhite = (mark: SheetMark): boolean => mark.kind === 'fill' && mark.colour === WHITE;
 
 function marksInUnits({ scaled }: ModelParts, marks: Marks): Marks {
   return placedMarks(marks, { at: ([x, y]) => [scaled(x), scaled(y)], perPoint: scaled(1), turn: 0 });
@@ -82,9 +88,12 @@ function addItem(writer: EntityWriter, item: DrawnItem, parts: ModelParts, hung:
     case 'circle':
       writer.circle([scaled(item.at[0]), scaled(item.at[1])], scaled(item.radius), { layer });
       return;
-    case 'text':
-      writer.text(lettersOfItem(item, parts), { layer });
+    case 'text': {
+      const letters = lettersOfItem(item, parts);
+      if (item.stays) writer.wipeout(roundWords(letters, 0.15 * letters.height), { layer });
+      writer.text(letters, { layer });
       return;
+    }
     case 'symbol':
       // Those with attributes are written with them.
       if (!carriesTag(item, hung)) addSymbol(writer, item, parts, []);
@@ -206,42 +215,4 @@ function middleOf(points: readonly Point2[]): Point2 {
     rest -= leg;
   }
   return points[0] ?? [0, 0];
-}
-
-/** Dimensions that a person put on the plan. */
-function ownDimensions(site: Site, { drawing, job, scale }: LetteredPlan): DimensionMark[] {
-  const perFoot = pointsPerFoot(scale);
-  const least = (job.lettering.sizes.small * CAP) / perFoot;
-  const words = drawing.items.filter((item) => item.kind === 'text' && item.layer === 'dimensions') as DrawnText[];
-  return site.dimensions.map((dimension, i): DimensionMark => {
-    const [from, to] = dimensionLine(dimension);
-    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
-    const drawn = words[i];
-    const height = Math.max(least, drawn?.height ?? 0);
-    const text = printLength(length, site.units);
-    const width = job.lettering.width(text, height / CAP);
-    const radians = ((drawn?.turn ?? 0) * Math.PI) / 180;
-    return {
-      kind: 'dimension',
-      layer: 'dimensions',
-      from,
-      to,
-      fromOrigin: dimension.from,
-      toOrigin: dimension.to,
-      turn,
-      feet: length,
-      figure: drawn
-        ? {
-            words: text,
-            at: [drawn.at[0] - (width / 2) * Math.cos(radians), drawn.at[1] - (width / 2) * Math.sin(radians)],
-            width,
-            height,
-            turn: drawn.turn,
-          }
-        : null,
-      tick: 2.5 / perFoot,
-      past: 0,
-    };
-  });
 }

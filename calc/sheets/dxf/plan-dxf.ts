@@ -10,7 +10,6 @@ import { placedMarks } from '../lettered/placed-marks.ts';
 import { recordingPen } from '../lettered/recording-pen.ts';
 import { INCH, MM } from '../pdf/kit/area.ts';
 import type { SheetFrame } from '../pdf/kit/draft.ts';
-import { WHITE } from '../pdf/kit/ink.ts';
 import { pointsPerFoot, type Scale } from '../pdf/kit/scales.ts';
 import type { View } from '../pdf/kit/view.ts';
 import { setSheets } from '../pdf/set/set-sheets.ts';
@@ -33,9 +32,7 @@ import { handles } from './tags.ts';
  * model are hidden. With a revision it has the clouds and deltas of the revised set.
  */
 export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Promise<string> {
-  const whole = await letteredPlan(site, plan, parts);
-  // White is no color of a drawing: what would be hidden by it stays.
-  const lettered = { ...whole, marks: whole.marks.filter((mark) => mark.kind !== 'fill' || mark.colour !== WHITE) };
+  const lettered = await letteredPlan(site, plan, parts);
   const { next, seed } = handles();
   const scaled = (feet: number): number => fromFeet(feet, site.units);
   const isMetric = site.units === 'm';

@@ -87,7 +87,7 @@ const lettered = kept(async (...[plan, site, fonts, date, file, revision]: Asked
   const window = planWindow(laid);
   const { width, height } = sizeOf(window);
   const view = viewIn({ x: 0, y: 0, width: width * perFoot, height: height * perFoot }, window, scale);
-  const pen = recordingPen(lettering, { plan: true, gridlines: true }, true);
+  const pen = recordingPen(lettering, { plan: true, gridlines: true });
   drawInFull(pen, job, laid, view);
   const placing: MarkPlacing = {
     at: ([x, y]) => fromSheet(job.frame, [window.minX + x / perFoot, window.minY + y / perFoot]),

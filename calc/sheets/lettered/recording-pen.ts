@@ -19,13 +19,9 @@ export interface RecordingPen extends Pen {
 
 /**
  * A pen with which the drawing set is drawn as it is for the PDF, so that other formats have the same words in the same
- * places. `standing` is what they draw themselves. White, which hides what lies under words, is left out unless it is kept.
+ * places. `standing` is what they draw themselves.
  */
-export function recordingPen(
-  lettering: Lettering,
-  standing: NonNullable<Pen['standing']>,
-  keepsWhite = false,
-): RecordingPen {
+export function recordingPen(lettering: Lettering, standing: NonNullable<Pen['standing']>): RecordingPen {
   const marks: SheetMark[] = [];
   let layer: LayerName | null = null;
   let window: Extent | null = null;
@@ -36,7 +32,7 @@ export function recordingPen(
       marks.push({ kind: 'line', layer, ink, ...part });
   };
   const addFill = (points: readonly Point2[], colour: string): void => {
-    if ((keepsWhite || colour !== WHITE) && points.length > 2) marks.push({ kind: 'fill', layer, points, colour });
+    if (points.length > 2) marks.push({ kind: 'fill', layer, points, colour });
   };
   return {
     marks,

@@ -5,6 +5,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
 import { planDxf } from '../../../calc/sheets/dxf/plan-dxf.ts';
+import { letteredPlan } from '../../../calc/sheets/lettered/lettered-plan.ts';
 import { circuitTags } from '../../../calc/sheets/pdf/schedules/circuit-words.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { readDxf } from '../../read-dxf.ts';
@@ -39,6 +40,11 @@ interface Told {
     readonly closed: boolean;
     readonly points: readonly (readonly number[])[];
   }[];
+  readonly wipeouts: readonly {
+    readonly layer: string;
+    readonly outline: readonly (readonly number[])[];
+    readonly hides: readonly string[];
+  }[];
   readonly sheets: readonly {
     readonly name: string;
     readonly scale: number;
@@ -52,6 +58,8 @@ interface Told {
     readonly pdfInDxf: number;
     readonly dxfInPdf: number;
     readonly shifted: number;
+    readonly hidden: number;
+    readonly hiddenInPdf: number;
   };
 }
 
@@ -163,6 +171,25 @@ describe.each([
       for (const words of letters) expect(Math.abs(measured - lengthIn(words, units))).toBeLessThan(0.006);
   });
 
+  test('has white under its words wherever the drawing set has it, over lines and under all letters', async () => {
+    const { marks } = await letteredPlan(site, planned, { fonts: FONTS, date: '2026-11-30', file: 'lot.site.json' });
+    const white = marks.filter((mark) => mark.kind === 'fill' && mark.colour === '#ffffff');
+    expect(white.length).toBeGreaterThan(2);
+    for (const mark of white) {
+      const { points } = mark as typeof mark & { readonly points: readonly (readonly number[])[] };
+      const [found, ...more] = told.wipeouts.filter(({ outline }) =>
+        points.every((point) =>
+          outline.some((corner) => point.every((value, i) => Math.abs(value * perFoot - corner[i]!) < 1e-4)),
+        ),
+      );
+      expect(more).toEqual([]);
+      // Where a sheet hides the words of the model, it hides their white.
+      expect(told.sheets[0]!.hidden).toContain(found!.layer);
+    }
+    expect(told.wipeouts.flatMap(({ hides }) => hides)).toEqual([]);
+    expect(told.sheets[0]!.counts.WIPEOUT).toBeGreaterThan(3);
+  });
+
   test('has its plan sheets with title block, words and a view to scale, in which the words of the model are hidden', () => {
     const [sheet] = told.sheets;
     expect(told.sheets.length).toBeLessThan(3);
@@ -194,11 +221,14 @@ describe.each([
 
 // Ink within two pixels of a sixtieth of an inch, of the sheet by ezdxf and of the PDF by poppler, one in the other.
 test('its sheet looks as the PDF does', () => {
-  const { ink, pdfInDxf, dxfInPdf, shifted } = ALL.ft!.looks!;
+  const { ink, pdfInDxf, dxfInPdf, shifted, hidden, hiddenInPdf } = ALL.ft!.looks!;
   expect(Math.min(...ink)).toBeGreaterThan(20_000);
   expect(pdfInDxf).toBeGreaterThan(0.95);
   expect(dxfInPdf).toBeGreaterThan(0.95);
   expect(shifted).toBeLessThan(0.7);
+  // Lines under words.
+  expect(hidden).toBeGreaterThan(30);
+  expect(hiddenInPdf).toBeLessThan(0.1);
 });
 
 /** A length as it is written, in the unit. */

@@ -14,6 +14,7 @@ import numpy
 from ezdxf.addons.drawing import Frontend, RenderContext
 from ezdxf.addons.drawing.matplotlib import MatplotlibBackend
 from ezdxf.lldxf.encoding import decode_dxf_unicode
+from ezdxf.math import BoundingBox2d, Vec2
 from ezdxf.units import decode
 from PIL import Image
 
@@ -53,6 +54,32 @@ def dimensions(space):
     ]
 
 
+def wipeouts(space):
+    found = []
+    lettered = []
+    for entity in space:
+        if entity.dxftype() == "WIPEOUT":
+            outline = [place(at) for at in entity.boundary_path_wcs()]
+            box = BoundingBox2d(Vec2(at) for at in outline)
+            found.append(
+                {
+                    "layer": entity.dxf.layer,
+                    "outline": outline,
+                    "hides": [words for words, middle in lettered if box.inside(middle)],
+                }
+            )
+        elif entity.dxftype() == "TEXT":
+            lettered.append((entity.plain_text(), middle_of(entity)))
+        elif entity.dxftype() == "INSERT":
+            lettered.extend((one.plain_text(), middle_of(one)) for one in entity.attribs if not one.is_invisible)
+    return found
+
+
+def middle_of(text):
+    end = text.dxf.align_point if text.dxf.hasattr("align_point") else text.dxf.insert
+    return Vec2((text.dxf.insert + end) / 2) + Vec2.from_deg_angle(text.dxf.rotation + 90) * text.dxf.height / 2
+
+
 def view_of(layout):
     view = [one for one in layout.query("VIEWPORT") if one.dxf.id == 2][0].dxf
     return view
@@ -78,7 +105,8 @@ def sheets(document):
 def picture(document, space, window, skip):
     """A space within a window, as large as a sheet, black on white."""
     (x, y, width, height), (across, up) = window, (34, 22)
-    figure = plt.figure(figsize=(across, up), dpi=DPI)
+    # What hides is drawn pure white, for the drawing says that it lies on white; the paper itself is a shade darker.
+    figure = plt.figure(figsize=(across, up), dpi=DPI, facecolor="#f8f8f8")
     axes = figure.add_axes([0, 0, 1, 1])
     context = RenderContext(document)
     context.set_current_layout(space)
@@ -116,6 +144,9 @@ def looks(document, name, page):
     ink = paper < 220
     seen = numpy.zeros_like(ink)
     seen[rows[0] : rows[1], columns[0] : columns[1]] = (model < 220)[rows[0] : rows[1], columns[0] : columns[1]]
+    white = paper >= 252
+    hidden_ink = seen & white & ~ink
+    seen &= ~white
     ours = ink | seen
     theirs = numpy.asarray(Image.open(page).convert("L")) < 220
     Image.fromarray((~ours * 255).astype("uint8")).save(MADE / "dxf.png")
@@ -124,6 +155,9 @@ def looks(document, name, page):
         "ink": [int(ours.sum()), int(theirs.sum())],
         "pdfInDxf": round(share(theirs, ours), 4),
         "dxfInPdf": round(share(ours, theirs), 4),
+        # Of the model, under white of the sheet: none of it is seen in the PDF.
+        "hidden": int(hidden_ink.sum()),
+        "hiddenInPdf": round(float((hidden_ink & theirs).sum() / max(1, hidden_ink.sum())), 4),
         "shifted": round(share(numpy.roll(theirs, (9, 9), (0, 1)), ours), 4),
     }
 
@@ -179,6 +213,8 @@ def told(unit):
             }
             for entity in space.query("LWPOLYLINE POLYLINE")
         ],
+        # Outlines of what hides, and how many entities with letters come before each: those must lie elsewhere.
+        "wipeouts": wipeouts(space),
         "sheets": [sheet | {"hidden": sorted(frozen(document.layout(sheet["name"])))} for sheet in sheets(document)],
     }
     if unit == "ft":
