@@ -1,9 +1,11 @@
 import { addTo } from '../../../routing/lists/grouping.ts';
+import { feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
 import { membersNear, steelOf } from '../../../routing/network/support/steel-near.ts';
 import { type Box, boxesMeet, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../routing/site/place/working-space.ts';
 import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
@@ -32,7 +34,7 @@ export function raisedDrawing(site: Site, plan: Plan, within?: Box): Drawing {
   const items = [
     ...onGround(shown, hiding),
     ...blocks.flatMap((one) => blockLines(one, hiding)),
-    ...hanging(shown, plan, within),
+    ...hanging(shown, site, plan, within),
     ...names(shown, hiding),
   ];
   return { title: `${site.name}, raised`, items, extent: extentOf(items) };
@@ -81,7 +83,7 @@ function onGround({ stalls, aisles, equipment, rules }: Shown, hiding: Hiding): 
   ];
 }
 
-function hanging(shown: Shown, plan: Plan, within: Box | undefined): DrawnItem[] {
+function hanging(shown: Shown, site: Site, plan: Plan, within: Box | undefined): DrawnItem[] {
   const up = (layer: LayerName, path: readonly Point3[]): DrawnItem =>
     lineItem(
       layer,
@@ -99,6 +101,7 @@ function hanging(shown: Shown, plan: Plan, within: Box | undefined): DrawnItem[]
   );
   return [
     ...shown.members.map(({ from, to }) => up('framing', [from, to])),
+    ...straightFeeders(site, within).map((path) => up('feeders', path)),
     ...shown.raceways.map(({ path, place }) => up(place === 'underground' ? 'underground' : 'raceways', path)),
     ...taps(plan, within).map((path) => up('raceways', path)),
     ...cords(shown, plan).map((path) => up('cords', path)),
@@ -109,6 +112,17 @@ function hanging(shown: Shown, plan: Plan, within: Box | undefined): DrawnItem[]
       ...(retractor ? [up('drops', [box, retractor]), symbol('drops', 'retractor', retractor, id)] : []),
     ]),
   ];
+}
+
+/** Feeders whose way the site does not give, straight between the entries of what they join. */
+function straightFeeders(site: Site, within: Box | undefined): readonly (readonly [Point3, Point3])[] {
+  const equipment = byId(site.equipment);
+  const routed = new Set(feederRoutesOf(site).routes.flatMap(({ feeder, way }) => (way ? [feeder] : [])));
+  return site.feeders.flatMap(({ id, from, to }) => {
+    const [a, b] = [equipment.get(from)?.entry, equipment.get(to)?.entry];
+    if (routed.has(id) || !a || !b) return [];
+    return within && !boxesMeet(boxOf([inPlan(a), inPlan(b)]), within) ? [] : [[a, b] as const];
+  });
 }
 
 /** The ways from raceways to boxes and equipment, each once. */

@@ -1,4 +1,4 @@
-import type { Site } from '../../../routing/site/site.ts';
+import type { Charger, Site } from '../../../routing/site/site.ts';
 import type { Device, SupplyEquipment } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
@@ -12,6 +12,8 @@ import { type PanelCircuit, type PanelSchedule, panelSchedules } from './panel-s
 export interface CardCircuit extends PanelCircuit {
   /** What it serves: `EV03`, `F2 to P2`, `L1 Lights`. */
   readonly words: string;
+  /** The same as a schedule describes it: `EV03, stall 05, 32 A charger`. */
+  readonly description: string;
   /** Amperes of its breaker; null where none could be chosen. */
   readonly breakerAmps: number | null;
   readonly va: number;
@@ -105,7 +107,7 @@ export function panelCards(site: Site, devices: readonly Device[], tables: CodeT
   });
 }
 
-type Words = Pick<CardCircuit, 'words' | 'breakerAmps' | 'va'>;
+type Words = Pick<CardCircuit, 'words' | 'description' | 'breakerAmps' | 'va'>;
 
 function circuitWords(
   site: Site,
@@ -119,22 +121,36 @@ function circuitWords(
   const outgoing = new Map(devices.map((device) => [device.id, device.amps]));
   const chargers = new Map(site.chargers.map((charger) => [charger.id, charger]));
   const others = new Map(site.loads.map((load) => [load.id, load]));
+  const labels = new Map(site.stalls.map(({ id, label = id }) => [id, label]));
   const fed = new Map(nodes.flatMap((node, place) => (node.feeder === null ? [] : [[node.feeder.id, place] as const])));
   return ({ id, serves }) => {
     if (serves === 'charger') {
       const charger = chargers.get(id)!;
-      return { words: id, breakerAmps: amps.get(id) ?? null, va: chargerVa(charger, nodeOf.get(charger.from)!) };
+      return {
+        words: id,
+        description: [id, ...stallWords(charger, labels), `${charger.amps} A charger`].join(', '),
+        breakerAmps: amps.get(id) ?? null,
+        va: chargerVa(charger, nodeOf.get(charger.from)!),
+      };
     }
     if (serves === 'load') {
       const { name, va } = others.get(id)!;
-      return { words: name === '' || name === id ? id : `${id} ${name}`, breakerAmps: amps.get(id) ?? null, va };
+      const named = name === '' || name === id ? id : `${id} ${name}`;
+      return { words: named, description: named, breakerAmps: amps.get(id) ?? null, va };
     }
     const place = fed.get(id)!;
     const node = nodes[place]!;
     const va = atFeeder(node, loads[place]!, lines).reduce((sum, one) => sum + one, 0);
-    return { words: `${id} to ${node.equipment.id}`, breakerAmps: outgoing.get(`${id}.from`) ?? null, va };
+    const named = `${id} to ${node.equipment.id}`;
+    return { words: named, description: named, breakerAmps: outgoing.get(`${id}.from`) ?? null, va };
   };
 }
+
+/** The stalls of a charger as they are numbered on the pavement; nothing where it serves none. */
+const stallWords = ({ stalls }: Charger, labels: ReadonlyMap<string, string>): readonly string[] =>
+  stalls.length === 0
+    ? []
+    : [`${stalls.length === 1 ? 'stall' : 'stalls'} ${stalls.map((id) => labels.get(id) ?? id).join(' and ')}`];
 
 const isBranch = ({ use }: Device): boolean => use === 'charger' || use === 'load';
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { raisedDrawing } from '../../../calc/sheets/drawing/raised-drawing.ts';
+import { feedersInPlan } from '../../../calc/sheets/pdf/plans/feeders-on-plan.ts';
 import { svg } from '../../../calc/sheets/svg.ts';
 import { vehicleBlock } from '../../../calc/space/block.ts';
 import { seenBlock } from '../../../calc/space/oblique.ts';
@@ -38,6 +39,14 @@ describe.each(['library-lot', 'fleet-yard'])('%s raised', (name) => {
     for (const { path } of site.raceways) expect(drawn).toContain(JSON.stringify(path.map(([x, y, z]) => [x, y + z])));
   });
 
+  test('feeders whose way the site does not give go straight from entry to entry', () => {
+    const drawn = items.flatMap((item) => (item.kind === 'line' && item.layer === 'feeders' ? [item.points] : []));
+    const entries = new Map(site.equipment.map(({ id, entry: [x, y, z] }) => [id, [x, y + z]]));
+    const straight = feedersInPlan(site).filter(({ isRouted }) => !isRouted);
+    expect(straight.length).toBeGreaterThan(0);
+    expect(drawn).toEqual(straight.map(({ feeder: { from, to } }) => [entries.get(from), entries.get(to)]));
+  });
+
   test('no stripe of the ground is drawn where a car hides it, and some stripes are hidden', () => {
     const covers = site.stalls.map(
       (stall) => seenBlock(vehicleBlock(stall, vehicleOf(stall, site), site.rules.headClearance)).silhouette,
@@ -59,6 +68,7 @@ describe.each(['library-lot', 'fleet-yard'])('%s raised', (name) => {
 
   test('it is written as SVG with its layers', () => {
     const written = svg(raisedDrawing(site, planned));
+    expect(written).toMatch(/<g id="E-POWR-FEED"[^>]*stroke-dasharray/);
     for (const layer of ['S-FRAM', 'C-PKNG-VHCL', 'E-POWR-CORD', 'E-POWR-DROP'])
       expect(written).toContain(`<g id="${layer}"`);
   });

@@ -111,7 +111,14 @@ function groundOf(view: View, { items }: Drawing): LabelGround {
   return ground;
 }
 
-const HEAVY: ReadonlySet<DrawnItem['layer']> = new Set(['raceways', 'underground', 'cords', 'equipment', 'columns']);
+const HEAVY: ReadonlySet<DrawnItem['layer']> = new Set([
+  'raceways',
+  'underground',
+  'feeders',
+  'cords',
+  'equipment',
+  'columns',
+]);
 
 const wishOf = (view: View, item: DrawnText): LabelWish => ({
   layer: item.layer,

@@ -31,7 +31,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 
       isWhole: true,
       lead: leadOf(site, plan, one, solved.get(one.id), job.date),
       columns: [
-        { head: 'Serves', most: 14 },
+        { head: 'Serves', most: 16 },
         { head: 'Wire', align: 'right' },
         { head: 'Breaker' },
         { head: 'VA', align: 'right' },
@@ -41,7 +41,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 
         { head: 'VA', align: 'right' },
         { head: 'Breaker' },
         { head: 'Wire', align: 'right' },
-        { head: 'Serves', most: 14 },
+        { head: 'Serves', most: 16 },
       ],
       rows: [
         ...rowsOf(card, nodes[placeOf.get(one.id)!]!.system.volts, wireOf(site, plan)),
@@ -51,6 +51,9 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 
     } satisfies Table;
   });
 }
+
+/** What the site does not say of a panel and its schedule asks for. */
+const FILLED_IN = 'Enclosure type ____________ Mounting ____________ (by its submittal)';
 
 function leadOf(
   site: Site,
@@ -77,6 +80,7 @@ function leadOf(
     ]
       .filter(Boolean)
       .join('; '),
+    FILLED_IN,
     ...(label === null ? [] : [`Label: ${label}`]),
   ];
 }
@@ -121,8 +125,13 @@ function sideOf(cell: CardCell, wire: (id: string) => string): Side {
   if (cell.kind === 'space') return ['space', '', '', ''];
   if (cell.pole > 0) return ['|', '', '', ''];
   if (cell.kind === 'spare') return [`spare (${cell.was})`, '', '', ''];
-  const { id, words, breakerAmps, lines, va } = cell.circuit;
-  return [words, wire(id), `${breakerAmps ?? NONE}${breakerAmps === null ? '' : ' A'} ${lines.length}P`, figure(va, 0)];
+  const { id, description, breakerAmps, lines, va } = cell.circuit;
+  return [
+    description,
+    wire(id),
+    `${breakerAmps ?? NONE}${breakerAmps === null ? '' : ' A'} ${lines.length}P`,
+    figure(va, 0),
+  ];
 }
 
 function footOf(card: PanelCard, solved: SupplyEquipment | undefined): readonly string[] {

@@ -32,6 +32,20 @@ test('a panel schedule has the wire of every breaker, and under its rows what li
   expect(totals.reduce((sum, va) => sum + va, 0)).toBeCloseTo(16 * 32 * 208 + other, -1);
 });
 
+test('a breaker of a charger is described by its stalls and its amperes; what the site does not say is left to be filled in', () => {
+  const cells = rows.flatMap((row) => [row[0], row[10]]);
+  for (const { id, stalls, amps } of site.chargers) {
+    const numbers = stalls
+      .map((stall) => site.stalls.find((one) => one.id === stall)!)
+      .map((one) => one.label ?? one.id);
+    expect(cells.filter((words) => words!.startsWith(`${id},`))).toEqual([
+      `${id}, ${numbers.length === 1 ? 'stall' : 'stalls'} ${numbers.join(' and ')}, ${amps} A charger`,
+    ]);
+  }
+  for (const { lead } of panelTables({ site, plan: planned }))
+    expect(lead!.filter((line) => /^Enclosure type _+ Mounting _+/.test(line))).toHaveLength(1);
+});
+
 test('the circuit of a row of the run schedule stands at the spaces of its breaker', () => {
   const tags = circuitTags(site);
   const circuitColumn = runSchedule({ site, plan: planned }).rows.map((row) => [words(row[0]!), words(row[3]!)]);
