@@ -25,6 +25,7 @@ import {
 } from './plan-labels.ts';
 import { PLAN_NOTES } from './plan-notes.ts';
 import { settingOutStrings } from './setting-out-strings.ts';
+import { workingSpaceStrings } from './working-space-strings.ts';
 
 /** What stands under a plan from which drops are set out. */
 export const FULL_NOTES: readonly string[] = [
@@ -68,4 +69,6 @@ export function drawInFull(
     ...stallWishes(view, site, pen.lettering),
     ...aisleWishes(view, site),
   ]);
+  for (const { string, figures } of workingSpaceStrings(view, site, ground, pen.lettering))
+    drawDimensions(pen, string, figures);
 }

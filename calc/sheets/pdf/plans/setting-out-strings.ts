@@ -25,7 +25,7 @@ const FARTHEST = 130;
 const STEP = 5;
 
 /** A string that has found its place. */
-interface PlacedString {
+export interface PlacedString {
   readonly string: DimensionString;
   readonly figures: readonly (StringFigure | null)[];
 }
