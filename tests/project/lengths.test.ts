@@ -10,7 +10,6 @@ const MOST = 250;
 const LONGER: Readonly<Record<string, string>> = {
   'calc/tables/nec-2023/supports.ts': 'a table of the code, a row to a line',
   'routing/site/rules/rule-notes-circuits.ts': 'a table of rules, a row to a line',
-  'routing/site/import/dxf/draw.ts': 'one walk through a drawing, by one count of what it may hold',
 };
 
 test(`no file of the rooms is longer than ${MOST} lines, but for those that say why`, () => {

@@ -47,3 +47,14 @@ export function bareDimension(record: DxfRecord): DrawnDimension | null {
     },
   };
 }
+
+/** The words of a dimension as a paragraph of its own. */
+export function dimensionWords(record: DxfRecord, { at, turn, text }: DrawnDimension['words']): DxfRecord {
+  const height = numberOf(record, 140, 0.18);
+  return {
+    kind: 'MTEXT',
+    line: record.line,
+    codes: [10, 20, 40, 50, 71, 1],
+    values: [String(at[0]), String(at[1]), String(height), String(turn), '5', text],
+  };
+}
