@@ -1,7 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { expect, test } from 'vitest';
 import { offGrid } from '../../../routing/site/place/grid-frame.ts';
-import type { Point2, SiteFile } from '../../../routing/site/site.ts';
+import type { Gridline, Point2, SiteFile } from '../../../routing/site/site.ts';
 import { statedByPage } from '../../../web/underlay/pdf-page/stated.ts';
 import { onSite } from '../../../web/underlay/placement.ts';
 import { setOf } from './drawing-set.ts';
@@ -15,11 +15,24 @@ const turned = (file: SiteFile): SiteFile => ({
   gridlines: { ...file.gridlines, rotation: 20, origin: [3, -7] } as NonNullable<SiteFile['gridlines']>,
 });
 
-/** Middles of the bubbles of a gridline on a sheet, along one axis, as pdf.js finds their letters. */
-const bubbles = (texts: readonly PageText[], label: string, axis: 'x' | 'y'): readonly number[] =>
-  texts
-    .filter(({ text, size }) => text === label && size > 9 && size < 12)
-    .map(({ x, y, width, size }) => (axis === 'x' ? x + width / 2 : y + 0.35 * size));
+/**
+ * Middles of the bubbles of a gridline on a sheet, along one axis, as pdf.js finds their letters: bubbles of an axis stand
+ * in one row, the uppermost or that furthest left; keynotes bear the same figures elsewhere.
+ */
+function bubbles(
+  texts: readonly PageText[],
+  lines: readonly Pick<Gridline, 'label'>[],
+  label: string,
+  axis: 'x' | 'y',
+) {
+  const labels = new Set(lines.map((line) => line.label));
+  const lettered = texts.filter(({ text, size }) => labels.has(text) && size > 9 && size < 12);
+  const row = axis === 'x' ? Math.max(...lettered.map(({ y }) => y)) : Math.min(...lettered.map(middle));
+  return lettered
+    .filter((one) => one.text === label && Math.abs((axis === 'x' ? one.y : middle(one)) - row) < 1)
+    .map((one) => (axis === 'x' ? middle(one) : one.y + 0.35 * one.size));
+}
+const middle = ({ x, width }: PageText): number => x + width / 2;
 
 test.each([
   ['a lot placed on the ground, along turned gridlines', 'library-lot', turned, 20],
@@ -46,8 +59,8 @@ test.each([
     const scale = feetPerUnit!;
     for (const x of site.gridlines.x)
       for (const y of site.gridlines.y)
-        for (const px of bubbles(texts, x.label, 'x'))
-          for (const py of bubbles(texts, y.label, 'y')) {
+        for (const px of bubbles(texts, site.gridlines.x, x.label, 'x'))
+          for (const py of bubbles(texts, site.gridlines.y, y.label, 'y')) {
             const lies = onSite({ at: [0, 0], origin, scale, rotation: turned }, [px, py] as Point2);
             const wanted = offGrid(site.gridlines, [x.at, y.at]);
             // Letters are set to a twentieth of their size: half a point.
