@@ -38,3 +38,13 @@ export const OPTIONS = {
   version: { type: 'boolean', short: 'v' },
 } as const;
 export type OptionName = keyof typeof OPTIONS;
+
+type InCode<Name extends string> = Name extends `${infer First}-${infer Then}` ? `${First}${Capitalize<Then>}` : Name;
+type OfType<Type extends string> = {
+  [Name in OptionName]: (typeof OPTIONS)[Name]['type'] extends Type ? Name : never;
+}[OptionName];
+
+/** What was asked of a verb, by the names that they have in code (`bidDay` of `bid-day`). */
+export type VerbOptions = { readonly [Name in OfType<'boolean'> as InCode<Name>]: boolean } & {
+  readonly [Name in OfType<'string'> as InCode<Name>]?: string;
+};
