@@ -88,3 +88,26 @@ test('the feeder schedule says at which end each device stands', () => {
     '200 A at both ends',
   ]);
 });
+
+test('the one-line says which breakers have ground-fault protection and a way to less arc energy, where the file does', () => {
+  const linesOf = (has: boolean) => {
+    const main = has ? ({ groundFault: true, arcEnergy: 'differential' } as const) : {};
+    const site = siteOf({
+      equipment: [source(480), panel('P1', { volts: 480, mainAmps: 1600, ...main }), panel('P2', { volts: 480 })],
+      feeders: [feeder('SVC', 'P1'), feeder('P1', 'P2', has ? { groundFault: true } : {})],
+    });
+    const [planned, conduits] = [plan(site), feederConduitsOf({ site })];
+    const node = (id: string) => treeOf(site).nodes.find(({ equipment }) => equipment.id === id)!;
+    return {
+      main: equipmentLines(node('P1'), site, planned),
+      ofMain: feederLines(node('P1'), site, planned, conduits),
+      feeder: feederLines(node('P2'), site, planned, conduits),
+    };
+  };
+  const said = linesOf(true);
+  const words = 'ground-fault protection of equipment';
+  expect(said.main.slice(2, 5)).toEqual(['main 1600 A', words, 'arc energy: differential relaying']);
+  expect(said.feeder[1]).toBe(words);
+  expect(said.ofMain).not.toContain(words);
+  for (const lines of Object.values(linesOf(false))) expect(lines.join(' ')).not.toMatch(/ground-fault|arc energy/);
+});

@@ -83,6 +83,7 @@ export function oneLineItems(site: Site, plan: UncountedPlan): readonly OneLineI
               ampsWords(own.amps),
               `${own.percentLoaded.toFixed(0)}% loaded${known ? `, drop ${own.dropPercent.toFixed(2)}%` : ''}`,
             ]),
+        ...(['from', 'to'].some((end) => devices.get(`${id}.${end}`)?.groundFault === true) ? [GROUND_FAULT] : []),
       ],
     };
   };
@@ -129,6 +130,8 @@ function chargerGroups(
   );
 }
 
+const GROUND_FAULT = 'ground-fault protection';
+
 const markOf = (device: Device | undefined): DeviceMark | null =>
   device === undefined ? null : { amps: device.amps, poles: device.poles, missing: device.known === 'missing' };
 
@@ -152,6 +155,7 @@ function equipmentWords(
   const mainOf = main?.amps ?? mainAmps;
   if (main?.known === 'missing') says.push('no main given');
   else if (mainOf !== undefined) says.push(`main ${mainOf} A`);
+  if (main?.groundFault === true) says.push(GROUND_FAULT);
   if (managedAmps !== undefined) says.push(`managed to ${managedAmps} A`);
   if (solved === undefined) return says;
   const { volts, amps, demandAmps, percentLoaded, faultAmps } = solved;

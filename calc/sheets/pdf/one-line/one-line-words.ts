@@ -2,7 +2,7 @@ import { kept } from '../../../../routing/kept/kept.ts';
 import { addTo } from '../../../../routing/lists/grouping.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
-import { EQUIPMENT_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
+import { ARC_WORDS, EQUIPMENT_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
@@ -40,6 +40,7 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
     `${id} ${EQUIPMENT_WORDS[kind]}`,
     primary === null ? systemWords(system) : `${Math.round(primary.volts)} V to ${systemName(system)}`,
     rating.filter(Boolean).join(', '),
+    ...protectionWords(plan, `${id}.main`),
     load === undefined ? '' : load.filter(Boolean).join(', '),
     transformer === undefined || transformer.kva === 0
       ? ''
@@ -67,6 +68,17 @@ function mainWords(plan: Plan, id: string, mainAmps: number | undefined): string
   const main = mainIn(plan.devices, id);
   if (main === undefined) return '';
   return main.amps === null ? 'no main drawn' : `main ${main.amps} A, of ${main.of}`;
+}
+
+/** What the file says that a breaker has beside its trip, whichever end of a feeder it stands at. */
+function protectionWords(plan: Plan, ...devices: readonly string[]): readonly string[] {
+  const found = devices.flatMap((id) => devicesById(plan.devices).get(id) ?? []);
+  return [
+    ...(found.some(({ groundFault }) => groundFault === true) ? ['ground-fault protection of equipment'] : []),
+    ...new Set(
+      found.flatMap(({ arcEnergy }) => (arcEnergy === undefined ? [] : [`arc energy: ${ARC_WORDS[arcEnergy]}`])),
+    ),
+  ];
 }
 
 /** What stands about a transformer and is not drawn. */
@@ -124,6 +136,7 @@ export function feederLines(
   const sets = conductor.sets > 1 ? `${conductor.sets} sets of ` : '';
   return [
     `${id}  ${breakerAmps} A ${poles}P${place}${existing === true ? ', existing' : ''}`,
+    ...protectionWords(plan, `${id}.from`, `${id}.to`),
     ...(feederIsOver(tables, node)
       ? [`${overLimitWords(tables)}, ${length}`]
       : [
@@ -140,8 +153,10 @@ export function feederLines(
 
 /** Whether a device stands where a feeder starts, and one where it ends: that of the feeder, or a main. */
 export function endsOf(plan: Plan, feeder: string, to: string): { readonly head: boolean; readonly end: boolean } {
-  const names = deviceNames(plan.devices);
+  const names = devicesById(plan.devices);
   return { head: names.has(`${feeder}.from`), end: names.has(`${feeder}.to`) || names.has(`${to}.main`) };
 }
 
-const deviceNames = kept((devices: readonly Device[]): ReadonlySet<string> => new Set(devices.map(({ id }) => id)));
+const devicesById = kept(
+  (devices: readonly Device[]): ReadonlyMap<string, Device> => new Map(devices.map((device) => [device.id, device])),
+);

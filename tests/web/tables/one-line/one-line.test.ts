@@ -52,6 +52,20 @@ describe('what the one-line says', () => {
     expect(shown.sort()).toEqual(lines.sort());
   });
 
+  test('ground-fault protection is told where the file has it, of a main and of a feeder', () => {
+    const site = siteOf({
+      equipment: [
+        source(480),
+        panel('P1', { volts: 480, mainAmps: 1600, groundFault: true }),
+        panel('P2', { volts: 480 }),
+      ],
+      feeders: [feeder('SVC', 'P1'), feeder('P1', 'P2', { groundFault: true })],
+    });
+    const [one, two] = all(oneLineItems(site, plan(site))).filter(({ id }) => id !== 'SVC');
+    const told = [one!.says, one!.feeder!.says, two!.says, two!.feeder!.says];
+    expect(told.map((says) => says.includes('ground-fault protection'))).toEqual([true, false, false, true]);
+  });
+
   test('a transformer is told with both its voltages and its rating', () => {
     const transformer = all(itemsOf(lotBehind(undefined))).find(({ kind }) => kind === 'transformer')!;
     expect(transformer.says[0]).toMatch(/^\d+ V to 208Y\/120 V$/);
