@@ -2,7 +2,16 @@ import type { Box } from '../../../routing/plane/box.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 /** What a detail shows. */
-export type DetailKind = 'drop' | 'trapeze' | 'riser' | 'pedestal' | 'bollard' | 'trench' | 'handhole' | 'pad';
+export type DetailKind =
+  | 'drop'
+  | 'trapeze'
+  | 'riser'
+  | 'pedestal'
+  | 'bollard'
+  | 'trench'
+  | 'handhole'
+  | 'pad'
+  | 'stall';
 
 /** How heavy a line is: what is cut, what is seen, what is behind or by others, axes. */
 export type DetailInk = 'cut' | 'conduit' | 'edge' | 'thin' | 'hidden' | 'axis';

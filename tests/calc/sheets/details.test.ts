@@ -183,6 +183,22 @@ describe('a detail has the sizes of this site', () => {
     expect(pad({ ...yard, equipment })).toEqual([`4' 0"`, `3' 3"`, `4' 6"`, `4' 0"`, `3' 3"`, `4' 6"`]);
   });
 
+  test('a stall that a charger serves is as wide and deep as drawn, with the sign that is taken off', () => {
+    const one = ofKind(lot, 'stall');
+    const { width, depth } = lot.stalls!.find(({ id }) => id === one.of[0])!;
+    expect(figures(one)).toEqual([figureWords(depth, 'ft'), figureWords(width, 'ft')]);
+    const said = (file: SiteFile): string =>
+      ofKind(file, 'stall')
+        .callouts.map(({ text }) => text)
+        .join('; ');
+    expect(said(lot)).toContain('sign, charging only, on its post');
+    expect(said(lot)).not.toContain('wheel stop');
+    expect(said(pedestals)).toContain('wheel stop');
+    const signs = plan(toSite(lot)).takeoff.find(({ item }) => item === 'sign')!;
+    expect(signs.of).toEqual(expect.arrayContaining([...one.of]));
+    expect(detailsIn({ ...lot, chargers: [] }).map(({ kind }) => kind)).not.toContain('stall');
+  });
+
   test('a site with nothing built has no details', () => {
     expect(detailsIn({ format: 'overrow/site', version: 1, units: 'ft', name: 'empty' })).toEqual([]);
   });
