@@ -33,7 +33,7 @@ function stallDetail(stalls: readonly Stall[], hasStop: boolean): Detail {
     segment([-half, 0], [-half, depth], 'cut'),
     segment([half, 0], [half, depth], 'cut'),
     segment([-half, depth], [half, depth], 'thin'),
-    edges(boxOfFeet(-STENCIL, depth / 3 - STENCIL / 2, STENCIL, depth / 3 + STENCIL / 2), 'hidden'),
+    edges(boxOfFeet(-STENCIL, depth / 2 - STENCIL / 2, STENCIL, depth / 2 + STENCIL / 2), 'hidden'),
     segment([sign - 1.5, 0], [sign + 1.5, 0], 'cut'),
     edges(boxOfFeet(sign - POST, 0, sign + POST, SIGN.low), 'edge'),
     edges(boxOfFeet(sign - SIGN.half, SIGN.low, sign + SIGN.half, SIGN.high), 'edge'),
@@ -43,7 +43,7 @@ function stallDetail(stalls: readonly Stall[], hasStop: boolean): Detail {
       at: [sign + SIGN.half, (SIGN.low + SIGN.high) / 2],
       text: 'sign, charging only, on its post at the head of the stall: words, size and height by the AHJ',
     },
-    { at: [STENCIL, depth / 3], text: 'stencil: words, symbol and color by the owner and the AHJ' },
+    { at: [STENCIL, depth / 2], text: 'stencil: words, symbol and color by the owner and the AHJ' },
     { at: [half, depth * 0.75], text: 'line of the stall' },
   ];
   if (hasStop) {
