@@ -10,6 +10,7 @@ import { type PullPlace, placeAlong, pullPlaces } from '../branches/pull-places.
 import { plan } from '../plan/plan.ts';
 import type { Conduit } from '../plan-file/branches.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
+import { stretchesOf } from '../supply/feeders/stretches.ts';
 import { placeIn } from './in-file.ts';
 
 /** A pull point changes which conduits are troubled after it: so often are they looked at again. */
@@ -34,10 +35,7 @@ export function withPullPoints(
     );
     const places = branchPullPlaces(site, conduits, open);
     for (const { path } of only !== undefined ? [] : feederConduits(site, designOf(rules).tables))
-      for (const place of path === null ? [] : pullPlaces(path, rules)) {
-        const at = open(path!, place);
-        if (places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
-      }
+      if (path !== null) places.push(...feederPullPlaces(path, places, site, open));
     const fresh = places.filter((at) => site.pullpoints.every((other) => distance(other.at, at) > rules.joinTolerance));
     if (fresh.length === 0) break;
     for (const at of fresh)
@@ -67,8 +65,47 @@ export function branchPullPlaces(
   return places;
 }
 
+/**
+ * Where pull points are wanted on the way of a feeder, beside those that stand and those that others brought: each place is
+ * looked for from the one before it as it was set, which may lie ahead of the bend that asked for it.
+ */
+function feederPullPlaces(
+  path: readonly Point3[],
+  others: readonly Point3[],
+  { pullpoints, rules }: Site,
+  open: ReturnType<typeof openPlaces>,
+): readonly Point3[] {
+  const fresh: Point3[] = [];
+  while (fresh.length < MOST_ON_A_FEEDER) {
+    const taken = [...pullpoints.map(({ at }) => at), ...others, ...fresh];
+    const cuts = taken.map((at, i) => ({ id: `${i}`, at }));
+    const next = stretchesOf(path, cuts, rules.joinTolerance)
+      .flatMap((stretch) => {
+        const [first] = pullPlaces(stretch.path, rules);
+        return first ? [open(stretch.path, first)] : [];
+      })
+      .find((at) => taken.every((other) => distance(other, at) > rules.joinTolerance));
+    if (next === undefined) break;
+    fresh.push(next);
+  }
+  return fresh;
+}
+
+const MOST_ON_A_FEEDER = 100;
+
 /** Steps back along a path from what covers a box in the ground, feet. */
 const BACK = 0.5;
+/** Half of a small box in the ground, feet: so much round its middle has to be free. Common practice, no source. */
+const HALF = 0.5;
+
+/** A box's middle and the middles of its sides. */
+const ROUND = [
+  [0, 0],
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+] as const;
 
 /**
  * Of a place on a path, where a box can be opened: there, or for one in the ground under equipment or a column as far
@@ -79,7 +116,8 @@ function openPlaces({ equipment, columns }: Site): (path: readonly Point3[], pla
     ...columns.map(({ at, size, rotation = 0 }) => rectangleAt(at, size, rotation)),
     ...equipment.map(footprintOf),
   ].map(obstacleOf);
-  const isShut = ([x, y, z]: Point3): boolean => z < 0 && over.some((outline) => insideOf(outline, x, y));
+  const isShut = ([x, y, z]: Point3): boolean =>
+    z < 0 && ROUND.some(([dx, dy]) => over.some((outline) => insideOf(outline, x + HALF * dx, y + HALF * dy)));
   return (path, { at, along }) => {
     if (!isShut(at)) return at;
     for (let far = along - BACK; far > 0; far -= BACK) {
