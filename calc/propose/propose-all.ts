@@ -32,7 +32,8 @@ interface Whole extends Proposal {
 
 /**
  * Drops with their chargers, panels for them, and raceways: in each of some ways to set panels, of which the one that is
- * cheapest when it is planned and priced is taken, fewer failing findings first.
+ * cheapest when it is planned and priced is taken, fewer failing findings first. A search that goes on never gives a
+ * dearer one than the routes that it begins with.
  */
 export function proposeAll(
   file: SiteFile,
@@ -94,24 +95,29 @@ function bestWhole(
   );
   const first = ways[0]!;
   ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
-  let best: { readonly whole: Whole; readonly way: EquipmentPart } | null = null;
-  for (const [done, way] of ways.entries()) {
+  const isOne = ways.length === 1;
+  // Routes are sought by a price a foot: what the search begins with, and ends with where it is stopped, may come to less.
+  const tries: readonly { readonly way: EquipmentPart; readonly effort: RacewaysEffort }[] = [
+    { way: first, effort: { isBounded: isOne && isBounded, isSearched: false, answers: 0 } },
+    ...ways.map((way) => ({ way, effort: isOne ? { isBounded, answers } : { isBounded: false, answers: 0 } })),
+  ];
+  let best: { readonly whole: Whole; readonly way: EquipmentPart; readonly isSearched: boolean } | null = null;
+  for (const [done, { way, effort }] of tries.entries()) {
     if (best !== null && !mayGoOn()) break;
     const told = (part: number, of: number): void =>
-      tell({ what: 'raceways', done: done * of + part, of: ways.length * of });
-    const effort = ways.length === 1 ? { isBounded, answers } : { isBounded: false, answers: 0 };
+      tell({ what: 'raceways', done: done * of + part, of: tries.length * of });
     const whole = wholeOf(file, way, cords, prices, effort, told, mayGoOn);
     if (best !== null && !isBetter(whole, best.whole)) continue;
-    best = { whole, way };
+    best = { whole, way, isSearched: effort.isSearched !== false };
     ready(whole);
   }
-  const { whole, way } = best!;
+  const { whole, way, isSearched } = best!;
   if (!isBounded || ways.length === 1 || !mayGoOn()) return whole;
   // The ways are told apart by routes at a price a foot; those of the best way are then sought by what they come to.
   const told = (part: number, of: number): void => tell({ what: 'raceways', done: part, of });
   const gone = wholeOf(file, way, cords, prices, { answers }, told, mayGoOn);
   // The same routes once more, with their bound.
-  if (isBetter(whole, gone)) return wholeOf(file, way, cords, prices, { answers: 0 }, told, mayGoOn);
+  if (isBetter(whole, gone)) return wholeOf(file, way, cords, prices, { isSearched, answers: 0 }, told, mayGoOn);
   ready(gone);
   return gone;
 }

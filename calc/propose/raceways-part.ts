@@ -23,6 +23,8 @@ const SEARCHED_WHOLE = 300;
 export interface RacewaysEffort {
   /** False where nobody asks how near the best the routes are, nor for more than a price a foot. */
   readonly isBounded?: boolean | undefined;
+  /** False for the routes that a search begins with: those of one that is stopped at once. */
+  readonly isSearched?: boolean;
   /** Chargers whose ways are sought anew instead, and nobody else's. */
   readonly only?: ReadonlySet<string>;
   /** Answers for the branches of each piece of equipment that are planned and priced; by the size of the lot unless said. */
@@ -37,7 +39,7 @@ export function racewaysPart(
   prices: PriceList,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean = () => true,
-  { isBounded = true, only, answers, effort = 1 }: RacewaysEffort = {},
+  { isBounded = true, isSearched = true, only, answers, effort = 1 }: RacewaysEffort = {},
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
   const judged = answers ?? (isBounded ? answersJudged(site.chargers.length) : 0);
@@ -53,6 +55,7 @@ export function racewaysPart(
     share: effort * Math.min(1, SEARCHED_WHOLE / Math.max(1, site.chargers.length)),
     mayGoOn,
     isBounded,
+    isSearched,
     ...(only && { only }),
     ...(judged > 0 && { paid: racewaysPaid(prices, judged, floor?.feet ?? null) }),
   };

@@ -25,6 +25,8 @@ export interface RacewayMake {
   readonly only?: ReadonlySet<string>;
   /** False where nobody asks for the bound, which is then loose. */
   readonly isBounded?: boolean;
+  /** False for the routes that a search begins with. */
+  readonly isSearched?: boolean;
   /** By what answers near the best are told apart; where it is not said the weights decide. */
   readonly paid?: RacewaysPaid;
 }

@@ -55,6 +55,8 @@ interface RouteMake {
   readonly mayGoOn: () => boolean;
   /** False where nobody asks how near the best the routes are: finding that takes as long as they do. */
   readonly isBounded?: boolean;
+  /** False for the routes that a search begins with. */
+  readonly isSearched?: boolean;
 }
 
 /** Of the next best answers so many are looked at. */
@@ -121,7 +123,7 @@ function routed(
   equipment: Equipment,
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
-  { price: prices, supportEvery, stringerFoot, cover, share, mayGoOn, isBounded = true }: RouteMake,
+  { price: prices, supportEvery, stringerFoot, cover, share, mayGoOn, isBounded = true, isSearched = true }: RouteMake,
   inAir: boolean,
   judging: Judging | null,
 ): RoutedEnds {
@@ -147,7 +149,13 @@ function routed(
   const effort = effortFor(lattice, own.length, share);
   const found = sharedRoute(
     { nodes: points.length, root, terminals: own, edges, price },
-    { ...effort, ...(!isBounded && { steps: 0 }), keep: judging === null ? 1 : POOL, mayGoOn },
+    {
+      ...effort,
+      ...(!isBounded && { steps: 0 }),
+      ...(!isSearched && { rounds: 0 }),
+      keep: judging === null ? 1 : POOL,
+      mayGoOn,
+    },
   );
   const within = (ways: Ways): Ways =>
     reached.map((i, k) => {
