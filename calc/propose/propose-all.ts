@@ -7,6 +7,7 @@ import { alittleMore, dayLoad, leavesShort } from './day-load.ts';
 import type { CordToCome } from './drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
 import { withDropHeld } from './hold-drop.ts';
+import { answersJudged } from './paid.ts';
 import { FULL_RATE, type LoadWish } from './panels/charger-amps.ts';
 import { type EquipmentPart, equipmentPart, type Shape } from './panels/equipment-part.ts';
 import { dollarsOf } from './panels/trial-price.ts';
@@ -79,6 +80,9 @@ const newIn = (next: SiteFile, { equipment = [] }: SiteFile): readonly string[] 
 /** So often is a ceiling raised that leaves a car short. */
 const MOST_TRIES = 4;
 
+/** Share of the search by feet where a lot is too large for answers to be planned: it is laid twice in the same time. */
+const LESS = 0.6;
+
 /** Of the ways to set panels the one whose plan fails least and then costs least. */
 function bestWhole(
   file: SiteFile,
@@ -96,19 +100,20 @@ function bestWhole(
   const first = ways[0]!;
   ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
   const isOne = ways.length === 1;
+  const effort = answersJudged(cords.length) > 0 ? 1 : LESS;
   // Routes are sought by a price a foot: what the search begins with, and ends with where it is stopped, may come to less.
   const tries: readonly { readonly way: EquipmentPart; readonly effort: RacewaysEffort }[] = [
-    { way: first, effort: { isBounded: isOne && isBounded, isSearched: false, answers: 0 } },
-    ...ways.map((way) => ({ way, effort: isOne ? { isBounded, answers } : { isBounded: false, answers: 0 } })),
+    { way: first, effort: { isBounded: isOne && isBounded, isSearched: false, answers: 0, effort } },
+    ...ways.map((way) => ({ way, effort: isOne ? { isBounded, answers, effort } : { isBounded: false, answers: 0 } })),
   ];
   let best: { readonly whole: Whole; readonly way: EquipmentPart; readonly isSearched: boolean } | null = null;
-  for (const [done, { way, effort }] of tries.entries()) {
+  for (const [done, { way, effort: own }] of tries.entries()) {
     if (best !== null && !mayGoOn()) break;
     const told = (part: number, of: number): void =>
       tell({ what: 'raceways', done: done * of + part, of: tries.length * of });
-    const whole = wholeOf(file, way, cords, prices, effort, told, mayGoOn);
+    const whole = wholeOf(file, way, cords, prices, own, told, mayGoOn);
     if (best !== null && !isBetter(whole, best.whole)) continue;
-    best = { whole, way, isSearched: effort.isSearched !== false };
+    best = { whole, way, isSearched: own.isSearched !== false };
     ready(whole);
   }
   const { whole, way, isSearched } = best!;
