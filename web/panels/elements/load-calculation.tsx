@@ -17,8 +17,8 @@ export function LoadCalculationFacts({ id }: { readonly id: string }) {
   const tables = tablesOf(site.rules);
   const fits = fitWords(load);
   return (
-    <section aria-label="LoadCalculation calculation">
-      <h3>LoadCalculation calculation</h3>
+    <section aria-label="Load calculation">
+      <h3>Load calculation</h3>
       <table className="ways figures">
         <thead>
           <tr>
