@@ -24,14 +24,17 @@ export const rawBoard: MakePeer = (element, scene, viewport, first) => {
   let held: { readonly mark: DropMark; readonly from: Point2; by: Point2 } | null = null;
   let hidden: ReadonlySet<SceneMark> = new Set();
   const frame = () => boardFrame(camera, viewport, ink, { scene, station: 'layout', margins: true });
-  const painting: Pick<Painting, 'base' | 'hidden' | 'shows' | 'frame' | 'shading' | 'underlay'> = {
-    base: () => scene,
-    hidden: () => hidden,
-    shows: () => true,
-    frame,
-    shading: () => null,
-    underlay: () => null,
-  };
+  const painting: Pick<Painting, 'base' | 'hidden' | 'shows' | 'frame' | 'shading' | 'underlay' | 'loads' | 'raised'> =
+    {
+      base: () => scene,
+      hidden: () => hidden,
+      shows: () => true,
+      frame,
+      shading: () => null,
+      underlay: () => null,
+      loads: () => null,
+      raised: () => null,
+    };
   const draw = (): void => {
     pen.clearRect(0, 0, viewport.width, viewport.height);
     for (const picture of BASE_PICTURES) {
