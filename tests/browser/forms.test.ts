@@ -197,9 +197,11 @@ test('groups of fields fold and stay folded, for the next of their kind and afte
     'Picture of its reach',
     'Charger EV05',
   ]);
-  await summary.filter({ hasText: 'Charger' }).click();
-  expect(await panel(page).getByLabel('rated', { exact: true }).isVisible()).toBe(false);
-  await key(page, '.');
+  // Folded and left within one turn, sooner than the browser tells of the fold.
+  await summary.filter({ hasText: 'Charger' }).evaluate((it: HTMLElement) => {
+    it.click();
+    document.body.dispatchEvent(new KeyboardEvent('keydown', { key: '.', bubbles: true }));
+  });
   await panel(page).getByText('Charger EV06').waitFor();
   expect(await panel(page).getByLabel('rated', { exact: true }).isVisible()).toBe(false);
   await page.reload();

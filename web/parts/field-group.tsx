@@ -36,16 +36,27 @@ interface GroupProps {
 /** Fields that belong together, under a heading that folds them away and stays as it was left. */
 export function FieldGroup({ name, heading = name, label = heading, children }: GroupProps) {
   const [open, setOpen] = useState(() => !folded().has(name));
+  const fold = (now: boolean) => {
+    setOpen(now);
+    remember(name, now);
+  };
   return (
     <details
       className="group"
       open={open}
-      onToggle={({ currentTarget }) => {
-        setOpen(currentTarget.open);
-        remember(name, currentTarget.open);
-      }}
+      // A search in the browser opens it without a press.
+      onToggle={({ currentTarget }) => fold(currentTarget.open)}
     >
-      <summary>{heading}</summary>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: a summary is what one presses, with keys too */}
+      <summary
+        onClick={(event) => {
+          // At once: `toggle` comes later, and not at all to a form that has given way to the next.
+          event.preventDefault();
+          fold(!open);
+        }}
+      >
+        {heading}
+      </summary>
       <section className="fields" aria-label={label}>
         {children}
       </section>
