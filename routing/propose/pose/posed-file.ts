@@ -7,9 +7,6 @@ import { BUILT_IN_VEHICLES } from '../../site/vehicles.ts';
 /** Elements without the name that they happen to have. */
 type Row = { readonly id: string; readonly [field: string]: unknown };
 
-/** Nothing is proposed by these: they stay as they are. */
-const UNREAD: readonly string[] = ['notes', 'dimensions', 'clouds', 'sections'];
-
 /** What is proposed for a lot depends on what stands where, not on the names or the order in which it was drawn. */
 const NAMES: readonly string[] = ['id', 'label'];
 
@@ -37,8 +34,9 @@ export function posedFile(file: SiteFile, motion: Motion): Posed {
   };
   for (const list of PLACED_LISTS) {
     const rows = file[list] as readonly Row[] | undefined;
-    if (rows === undefined || UNREAD.includes(list)) continue;
     const kind = placedKind(list)!;
+    // Remarks stay as they are.
+    if (rows === undefined || kind.remark) continue;
     put(
       list,
       rows.map((one) => {

@@ -10,7 +10,7 @@ import {
   ref,
   told,
 } from '../schema/schema-parts.ts';
-import type { Kind, Of } from './kind.ts';
+import type { Kind, KindDocs, Of } from './kind.ts';
 
 export const chargerSchema = v.strictObject({
   id,
@@ -46,4 +46,27 @@ export const chargers: Kind<typeof chargerSchema> = {
   many: 'chargers',
   anyOne: 'a charger',
   refers: { drop: 'drops', stalls: 'stalls', from: 'equipment' },
+};
+
+export const chargerDocs: KindDocs<typeof chargerSchema> = {
+  says: 'Outlets that charge vehicles, each at a drop.',
+  fields: {
+    volts: 'Volts at which it charges.',
+  },
+  examples: [
+    {
+      id: 'C01',
+      drop: 'D01',
+      stalls: ['S01', 'S02'],
+      from: 'P1',
+      amps: 40,
+      volts: 208,
+      phases: 1,
+      minAmps: 6,
+      pilot: true,
+      disconnect: 8,
+      branchLimit: 120,
+    },
+    { id: 'C02', drop: 'D02', stalls: ['S02'], from: 'P1', amps: 40, volts: 208, phases: 1 },
+  ],
 };

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { id, outline, told } from '../schema/schema-parts.ts';
-import { flat, type Of, type PlacedKind, withoutVertices } from './kind.ts';
+import { flat, type KindDocs, type Of, type PlacedKind, withoutVertices } from './kind.ts';
 
 /** Letters that a delta has room for. */
 export const MOST_MARK = 12;
@@ -25,6 +25,7 @@ export const clouds: PlacedKind<typeof cloudSchema> = {
   moved: (cloud, { point }) => ({ ...cloud, outline: cloud.outline.map(point) }),
   points: ({ outline: corners }) => corners,
   shape: 'ring',
+  remark: true,
   unclouded: true,
   parts: {
     of: ({ outline: corners }) => corners.map((at, index) => ({ part: { kind: 'corner', index }, at })),
@@ -34,4 +35,23 @@ export const clouds: PlacedKind<typeof cloudSchema> = {
     }),
     without: (cloud, parts) => withoutVertices(cloud, 'outline', parts, 3),
   },
+};
+
+export const cloudDocs: KindDocs<typeof cloudSchema> = {
+  says: 'Revision clouds that somebody drew.',
+  fields: {
+    outline: 'Its corners in order.',
+  },
+  examples: [
+    {
+      id: 'CL1',
+      outline: [
+        [-2, -2],
+        [12, -2],
+        [12, 20.5],
+        [-2, 20.5],
+      ],
+      mark: 'A',
+    },
+  ],
 };

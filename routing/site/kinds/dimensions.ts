@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Point2 } from '../../plane/point.ts';
 import { tidy } from '../file/tidy.ts';
 import { id, length, point2, told } from '../schema/schema-parts.ts';
-import { flat, type Of, type PlacedKind } from './kind.ts';
+import { flat, type KindDocs, type Of, type PlacedKind } from './kind.ts';
 
 export const dimensionSchema = v.strictObject({
   id,
@@ -29,6 +29,7 @@ export const dimensions: PlacedKind<typeof dimensionSchema> = {
   }),
   points: (dimension) => [dimension.from, ...dimensionLine(dimension), dimension.to],
   shape: 'line',
+  remark: true,
   parts: {
     of: (dimension) => [
       { part: { kind: 'start' }, at: dimension.from },
@@ -44,6 +45,15 @@ export const dimensions: PlacedKind<typeof dimensionSchema> = {
     },
     without: () => null,
   },
+};
+
+export const dimensionDocs: KindDocs<typeof dimensionSchema> = {
+  says: 'Dimensions on the plan.',
+  fields: {
+    from: 'One end of what is measured.',
+    to: 'The other end.',
+  },
+  examples: [{ id: 'DIM1', from: [0, 0], to: [9.5, 0], offset: -3.5 }],
 };
 
 /** One foot to the left of the way; nowhere where both ends are one place. */

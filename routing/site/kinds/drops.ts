@@ -3,7 +3,7 @@ import { inPlan } from '../../plane/space.ts';
 import { inSpace } from '../place/motion.ts';
 import { id, maybe, nonNegativeLength, point3, positiveLength, told, wholePositive } from '../schema/schema-parts.ts';
 import { MOUNTS } from '../schema/vocabulary.ts';
-import type { Of, PlacedKind } from './kind.ts';
+import type { KindDocs, Of, PlacedKind } from './kind.ts';
 
 export const dropSchema = v.strictObject({
   id,
@@ -40,4 +40,12 @@ export const drops: PlacedKind<typeof dropSchema> = {
         : { ...drop, ...(drop.retractor && { retractor: to(drop.retractor) }) },
     without: ({ retractor, ...drop }, parts) => (parts.some(({ kind }) => kind === 'box') ? null : drop),
   },
+};
+
+export const dropDocs: KindDocs<typeof dropSchema> = {
+  says: 'Boxes from which cords come, with the retractors that hold them.',
+  examples: [
+    { id: 'D01', box: [0, 0, 10], retractor: [0, 4, 10], cord: 25, mount: 'overhead', restHeight: 3.5, holds: 2 },
+    { id: 'D02', box: [9, 0, 10], cord: 24 },
+  ],
 };

@@ -16,7 +16,7 @@ import {
   wholePositive,
 } from '../schema/schema-parts.ts';
 import { ARC_REDUCTIONS, ELECTRODES, EQUIPMENT_KINDS } from '../schema/vocabulary.ts';
-import type { Of, PlacedKind } from './kind.ts';
+import type { KindDocs, Of, PlacedKind } from './kind.ts';
 
 export const equipmentSchema = v.strictObject({
   id,
@@ -94,4 +94,69 @@ export const equipment: PlacedKind<typeof equipmentSchema> = {
     moved: (equipment, _, to) => ({ ...equipment, entry: to(equipment.entry) }),
     without: (equipment) => equipment,
   },
+};
+
+export const equipmentDocs: KindDocs<typeof equipmentSchema> = {
+  says: 'Service, switchboards, panelboards, transformers, disconnects, inverters.',
+  fields: {
+    kind: 'What it is; source is what the supply comes from.',
+    phases: 'Phases: 1 or 3.',
+    busAmps: 'Rating of its bus, amperes.',
+    mainAmps: 'Rating of its main breaker, amperes; none where absent.',
+    kva: 'Rating of a transformer, kVA.',
+    primaryVolts: 'Line to line, at the side that it is fed from.',
+    secondaryVolts: 'Line to line, at the side that it feeds.',
+    impedancePercent: 'Impedance of a transformer by its nameplate, percent.',
+  },
+  examples: [
+    {
+      id: 'U1',
+      kind: 'source',
+      at: [-30, -10],
+      size: [3, 3, 5],
+      entry: [-30, -10, 0],
+      volts: 480,
+      phases: 3,
+      xr: 6,
+      faultAmps: 22000,
+      faultXr: 6,
+      electrode: 'rods',
+      existingAmps: 40,
+      interruptingAmps: 25000,
+      seriesAmps: 65000,
+      seriesWith: 'the 400 A main of SVC',
+      groundFault: true,
+      arcEnergy: 'maintenance-switch',
+      existing: true,
+      lockable: true,
+      condition: 2,
+    },
+    {
+      id: 'T1',
+      kind: 'transformer',
+      at: [-20, -10],
+      size: [3, 3, 4],
+      rotation: 90,
+      entry: [-20, -10, 2],
+      kva: 75,
+      primaryVolts: 480,
+      secondaryVolts: 208,
+      impedancePercent: 4.5,
+      xr: 2,
+    },
+    {
+      id: 'P1',
+      kind: 'panelboard',
+      at: [-12, 0],
+      size: [2, 0.5, 4],
+      entry: [-12, 0, 6],
+      volts: 208,
+      phases: 3,
+      busAmps: 400,
+      mainAmps: 400,
+      spaces: 42,
+      workingSpace: 3.5,
+      managedAmps: 200,
+    },
+  ],
 };

@@ -19,7 +19,7 @@ import {
   metalOf,
   TAP_CONDITIONS,
 } from '../schema/vocabulary.ts';
-import type { Kind, Of } from './kind.ts';
+import type { Kind, KindDocs, Of } from './kind.ts';
 
 export const feederSchema = v.strictObject({
   id,
@@ -80,4 +80,41 @@ export const feeders: Kind<typeof feederSchema, Feeder> = {
     if (metal === feeder.conductor.metal) return feeder as Feeder;
     return { ...feeder, conductor: { ...feeder.conductor, metal } };
   },
+};
+
+export const feederDocs: KindDocs<typeof feederSchema> = {
+  says: 'What joins pieces of equipment.',
+  fields: {
+    conductor: 'Conductors of each set.',
+    'conductor.size': 'AWG or kcmil, as a number in quotes.',
+    'conductor.metal': 'What they are of.',
+    'conductor.insulation': 'Type of the insulation.',
+    raceway: 'What they lie in.',
+    breakerAmps: 'Rating of its overcurrent device, amperes.',
+    existing: 'Whether it stands already.',
+  },
+  examples: [
+    {
+      id: 'F1',
+      from: 'U1',
+      to: 'T1',
+      conductor: { size: '1/0', metal: 'Al', sets: 1, insulation: 'XHHW-2' },
+      raceway: 'PVC40',
+      length: 140,
+      breakerAmps: 125,
+      existing: true,
+    },
+    {
+      id: 'F2',
+      from: 'T1',
+      to: 'P1',
+      conductor: { size: '4/0', metal: 'copper', sets: 2, currentCarrying: 6, insulation: 'THWN-2' },
+      breakerAmps: 250,
+      device: 'both',
+      outdoors: true,
+      groundFault: false,
+      arcEnergy: 'differential',
+      tapCondition: 'high-bay',
+    },
+  ],
 };

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { id, length, maybe, outline, told } from '../schema/schema-parts.ts';
 import { KEEPOUT_BLOCKS } from '../schema/vocabulary.ts';
-import type { Of, PlacedKind } from './kind.ts';
+import type { KindDocs, Of, PlacedKind } from './kind.ts';
 
 export const keepoutSchema = v.strictObject({
   id,
@@ -21,4 +21,25 @@ export const keepouts: PlacedKind<typeof keepoutSchema> = {
   moved: (keepout, motion) => ({ ...keepout, outline: keepout.outline.map(motion.point) }),
   points: ({ outline }) => outline,
   shape: 'ring',
+};
+
+export const keepoutDocs: KindDocs<typeof keepoutSchema> = {
+  says: 'Areas that something must keep out of.',
+  fields: {
+    outline: 'Its corners in order.',
+    blocks: 'What may not be in it.',
+  },
+  examples: [
+    {
+      id: 'X1',
+      outline: [
+        [20, 0],
+        [24, 0],
+        [24, 4],
+      ],
+      from: -2,
+      to: 14,
+      blocks: ['raceway', 'drop', 'equipment', 'cord'],
+    },
+  ],
 };

@@ -52,6 +52,16 @@ export interface Kind<S extends v.GenericSchema, Element = Of<S>> {
   readonly read?: (element: Of<S>) => Element;
 }
 
+/** What the published JSON Schema says of a kind that its schema itself does not. */
+export interface KindDocs<S extends v.GenericSchema> {
+  /** What its list holds. */
+  readonly says: string;
+  /** What fields mean whose name does not say it, by path; `*` stands for each of a list. */
+  readonly fields?: Readonly<Record<string, string>>;
+  /** Elements of one site that have every field between them. */
+  readonly examples: readonly Of<S>[];
+}
+
 /** A kind whose elements have a place of their own. */
 export interface PlacedKind<S extends v.GenericSchema> extends Kind<S> {
   /** The element after a motion, in the units of the motion. */
@@ -63,6 +73,8 @@ export interface PlacedKind<S extends v.GenericSchema> extends Kind<S> {
   /** What it is on a map: its first point, the line through its points, or the outline of which they are the corners. */
   readonly shape: 'point' | 'line' | 'ring';
   readonly parts?: Parts<Of<S>>;
+  /** It says something of the drawing: nothing is proposed by it. */
+  readonly remark?: true;
   /** What a revision changes of it has no cloud of its own. */
   readonly unclouded?: true;
 }

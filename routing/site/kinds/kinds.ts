@@ -1,20 +1,20 @@
-import { aisles } from './aisles.ts';
-import { chargers } from './chargers.ts';
-import { clouds } from './clouds.ts';
-import { columns } from './columns.ts';
-import { dimensions } from './dimensions.ts';
-import { drops } from './drops.ts';
-import { equipment } from './equipment.ts';
-import { feeders } from './feeders.ts';
-import { keepouts } from './keepouts.ts';
-import type { PlacedKind } from './kind.ts';
-import { loads } from './loads.ts';
-import { members } from './members.ts';
-import { notes } from './notes.ts';
-import { pullpoints } from './pullpoints.ts';
-import { raceways } from './raceways.ts';
-import { sections } from './sections.ts';
-import { stalls } from './stalls.ts';
+import { aisleDocs, aisles } from './aisles.ts';
+import { chargerDocs, chargers } from './chargers.ts';
+import { cloudDocs, clouds } from './clouds.ts';
+import { columnDocs, columns } from './columns.ts';
+import { dimensionDocs, dimensions } from './dimensions.ts';
+import { dropDocs, drops } from './drops.ts';
+import { equipment, equipmentDocs } from './equipment.ts';
+import { feederDocs, feeders } from './feeders.ts';
+import { keepoutDocs, keepouts } from './keepouts.ts';
+import type { KindDocs, PlacedKind } from './kind.ts';
+import { loadDocs, loads } from './loads.ts';
+import { memberDocs, members } from './members.ts';
+import { noteDocs, notes } from './notes.ts';
+import { pullpointDocs, pullpoints } from './pullpoints.ts';
+import { racewayDocs, raceways } from './raceways.ts';
+import { sectionDocs, sections } from './sections.ts';
+import { stallDocs, stalls } from './stalls.ts';
 
 /** Every kind of element, by the list that holds it, in the order of the file. Every id is unique across all of them. */
 export const KINDS = {
@@ -51,3 +51,23 @@ export function isPlaced(list: ElementList): list is PlacedList {
 /** A kind, whatever its elements; null where they have no place of their own. */
 export const placedKind = (list: ElementList): PlacedKind<never> | null =>
   isPlaced(list) ? (KINDS[list] as unknown as PlacedKind<never>) : null;
+
+/** What the published JSON Schema says of each kind; beside the kinds, so that the page does without. */
+export const KIND_DOCS: { readonly [L in ElementList]: KindDocs<Kinds[L]['schema']> } = {
+  stalls: stallDocs,
+  columns: columnDocs,
+  members: memberDocs,
+  keepouts: keepoutDocs,
+  aisles: aisleDocs,
+  equipment: equipmentDocs,
+  feeders: feederDocs,
+  loads: loadDocs,
+  raceways: racewayDocs,
+  pullpoints: pullpointDocs,
+  drops: dropDocs,
+  chargers: chargerDocs,
+  notes: noteDocs,
+  dimensions: dimensionDocs,
+  clouds: cloudDocs,
+  sections: sectionDocs,
+};

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { inPlan } from '../../plane/space.ts';
 import { inSpace } from '../place/motion.ts';
 import { id, maybe, point3, told } from '../schema/schema-parts.ts';
-import type { Of, PlacedKind } from './kind.ts';
+import type { KindDocs, Of, PlacedKind } from './kind.ts';
 
 export const memberSchema = v.strictObject({
   id,
@@ -23,4 +23,13 @@ export const members: PlacedKind<typeof memberSchema> = {
   moved: (member, motion) => ({ ...member, from: inSpace(member.from, motion), to: inSpace(member.to, motion) }),
   points: ({ from, to }) => [inPlan(from), inPlan(to)],
   shape: 'line',
+};
+
+export const memberDocs: KindDocs<typeof memberSchema> = {
+  says: 'Beams and purlins that carry raceways and retractors.',
+  fields: {
+    from: 'One end, on the line that things hang from.',
+    to: 'The other end.',
+  },
+  examples: [{ id: 'B1', from: [-10, 0, 11], to: [30, 0, 11.5], stringer: true }],
 };

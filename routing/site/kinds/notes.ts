@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Box } from '../../plane/box.ts';
 import type { Point2 } from '../../plane/point.ts';
 import { filledText, id, maybe, point2, told } from '../schema/schema-parts.ts';
-import { flat, type Of, type PlacedKind } from './kind.ts';
+import { flat, type KindDocs, type Of, type PlacedKind } from './kind.ts';
 
 export const noteSchema = v.strictObject({
   id,
@@ -22,12 +22,18 @@ export const notes: PlacedKind<typeof noteSchema> = {
   moved: (note, { point }) => ({ ...note, at: point(note.at), ...(note.to && { to: point(note.to) }) }),
   points: ({ at, to }) => (to ? [at, to] : [at]),
   shape: 'point',
+  remark: true,
   parts: {
     of: ({ at, to }) => [{ part: { kind: 'text' }, at }, ...(to ? [{ part: { kind: 'tip' }, at: to }] : [])],
     moved: (note, { kind }, move) =>
       kind === 'text' ? { ...note, at: flat(move, note.at) } : { ...note, ...(note.to && { to: flat(move, note.to) }) },
     without: ({ to, ...note }, parts) => (parts.some(({ kind }) => kind === 'text') ? null : note),
   },
+};
+
+export const noteDocs: KindDocs<typeof noteSchema> = {
+  says: 'Words on the plan, with leaders.',
+  examples: [{ id: 'N1', at: [30.5, 44], text: 'Panel by the owner\nverify height', to: [20, 40.25] }],
 };
 
 /** Height of its capitals and from line to line, feet: 3/32 in. at 1/8 in. = 1 ft. */

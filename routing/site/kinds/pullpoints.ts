@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { inPlan } from '../../plane/space.ts';
 import { inSpace } from '../place/motion.ts';
 import { id, point3 } from '../schema/schema-parts.ts';
-import type { Of, PlacedKind } from './kind.ts';
+import type { KindDocs, Of, PlacedKind } from './kind.ts';
 
 export const pullpointSchema = v.strictObject({ id, at: point3 });
 
@@ -16,4 +16,12 @@ export const pullpoints: PlacedKind<typeof pullpointSchema> = {
   moved: (pullpoint, motion) => ({ ...pullpoint, at: inSpace(pullpoint.at, motion) }),
   points: ({ at }) => [inPlan(at)],
   shape: 'point',
+};
+
+export const pullpointDocs: KindDocs<typeof pullpointSchema> = {
+  says: 'Pull boxes, conduit bodies and handholes on raceways.',
+  fields: {
+    at: 'Its place, on a raceway.',
+  },
+  examples: [{ id: 'Q1', at: [-12, 0, 10] }],
 };

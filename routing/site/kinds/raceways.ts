@@ -3,7 +3,7 @@ import { inPlan } from '../../plane/space.ts';
 import { inSpace } from '../place/motion.ts';
 import { id, maybe, nonNegativeLength, number, point3, told } from '../schema/schema-parts.ts';
 import { METHODS, PLACES, SURFACES } from '../schema/vocabulary.ts';
-import { type Of, type PlacedKind, withoutVertices } from './kind.ts';
+import { type KindDocs, type Of, type PlacedKind, withoutVertices } from './kind.ts';
 
 export const racewaySchema = v.strictObject({
   id,
@@ -34,4 +34,29 @@ export const raceways: PlacedKind<typeof racewaySchema> = {
     }),
     without: (raceway, parts) => withoutVertices(raceway, 'path', parts, 2),
   },
+};
+
+export const racewayDocs: KindDocs<typeof racewaySchema> = {
+  says: 'Ways that conduits may take.',
+  fields: {
+    path: 'Its corners from end to end, each with its elevation; ends that touch are joined.',
+    method: 'What conduit is used in it.',
+    place: 'Whether it hangs, lies on a surface, or lies in the ground.',
+    surface: 'What is cut and patched over one in the ground.',
+  },
+  examples: [
+    {
+      id: 'R1',
+      path: [
+        [-12, 0, 6],
+        [-12, 0, 10],
+        [30, 0, 10],
+      ],
+      method: 'EMT',
+      place: 'overhead',
+      surface: 'concrete',
+      ambientC: 45,
+      aboveRoof: 0.05,
+    },
+  ],
 };

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Point2 } from '../../plane/point.ts';
 import { filledText, id, length, point2, told } from '../schema/schema-parts.ts';
-import { flat, type Of, type PlacedKind } from './kind.ts';
+import { flat, type KindDocs, type Of, type PlacedKind } from './kind.ts';
 
 /** Letters that the title of a section has room for. */
 export const MOST_SECTION_NAME = 80;
@@ -33,6 +33,7 @@ export const sections: PlacedKind<typeof sectionSchema> = {
   }),
   points: ({ from, to }) => [from, to],
   shape: 'line',
+  remark: true,
   unclouded: true,
   parts: {
     of: ({ from, to }) => [
@@ -43,6 +44,15 @@ export const sections: PlacedKind<typeof sectionSchema> = {
       kind === 'start' ? { ...section, from: flat(to, section.from) } : { ...section, to: flat(to, section.to) },
     without: () => null,
   },
+};
+
+export const sectionDocs: KindDocs<typeof sectionSchema> = {
+  says: 'Where sections are cut.',
+  fields: {
+    from: 'One end of the cut.',
+    to: 'The other end.',
+  },
+  examples: [{ id: 'SEC1', name: 'At the drops', from: [4.5, -6], to: [4.5, 44.5], look: 10.5 }],
 };
 
 /** How far the heads at the ends of a cut reach, feet. */

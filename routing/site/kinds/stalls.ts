@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { stallRectangle } from '../place/stall-rectangle.ts';
 import { id, maybe, number, point2, positiveLength, text, told, wholePositive } from '../schema/schema-parts.ts';
 import { PARKING_WAYS, STALL_USES } from '../schema/vocabulary.ts';
-import type { Of, PlacedKind } from './kind.ts';
+import type { KindDocs, Of, PlacedKind } from './kind.ts';
 
 export const stallSchema = v.strictObject({
   id,
@@ -34,4 +34,28 @@ export const stalls: PlacedKind<typeof stallSchema> = {
   points: stallRectangle,
   anchor: ({ at }) => at,
   shape: 'ring',
+};
+
+export const stallDocs: KindDocs<typeof stallSchema> = {
+  says: 'Parking stalls.',
+  fields: {
+    width: 'Across the heading, between stripes.',
+    use: 'Who may park there; standard where absent.',
+    label: 'Number painted in it; its id where absent.',
+  },
+  examples: [
+    {
+      id: 'S01',
+      at: [0, 18],
+      width: 9,
+      depth: 18,
+      heading: 270,
+      use: 'van-accessible',
+      parking: 'either',
+      vehicle: 'lift van',
+      label: '1',
+      phase: 2,
+    },
+    { id: 'S02', at: [9, 18], width: 9, depth: 18, heading: 270 },
+  ],
 };

@@ -1,4 +1,5 @@
 import type { JsonSchema } from '@valibot/to-json-schema';
+import { KIND_DOCS } from '../kinds/kinds.ts';
 import examples from './field-examples.json' with { type: 'json' };
 import { FIELD_WORDS } from './field-words.ts';
 
@@ -6,10 +7,24 @@ type Json = Exclude<JsonSchema, boolean>;
 type Example = NonNullable<Json['examples']>[number];
 
 /**
- * A JSON Schema whose every field has a description and an example: its own description, or that of `FIELD_WORDS`, and the
- * first value that the field has in a site of all fields (of a list its first item, of a record its first entry).
+ * A JSON Schema whose every field has a description and an example: its own description, or that of its kind of element or
+ * of `FIELD_WORDS`, and the first value that the field has in a site of all fields (of a list its first item, of a record
+ * its first entry).
  */
-export const described = (schema: JsonSchema): JsonSchema => fieldsOf(schema as Json, [examples], []);
+export const described = (schema: JsonSchema): JsonSchema => fieldsOf(schema as Json, [SITE], []);
+
+const lists = Object.entries(KIND_DOCS);
+/** A site of all fields. */
+const SITE = { ...examples, ...Object.fromEntries(lists.map(([list, docs]) => [list, docs.examples])) };
+const WORDS: Readonly<Record<string, string>> = {
+  ...FIELD_WORDS,
+  ...Object.fromEntries(
+    lists.flatMap(([list, { says, fields = {} }]) => [
+      [list, says],
+      ...Object.entries(fields).map(([path, words]) => [`${list}.*.${path}`, words]),
+    ]),
+  ),
+};
 
 function fieldsOf(schema: Json, values: readonly unknown[], path: readonly string[]): Json {
   const items = values.flatMap((value) => (Array.isArray(value) ? value : []));
@@ -40,7 +55,7 @@ function fieldsOf(schema: Json, values: readonly unknown[], path: readonly strin
 /** A field with its description before all else, and its example after. */
 function told(field: Json, values: readonly unknown[], path: readonly string[]): Json {
   const at = path.join('.');
-  const description = field.description ?? FIELD_WORDS[at] ?? FIELD_WORDS[`*.${path.at(-1)}`];
+  const description = field.description ?? WORDS[at] ?? WORDS[`*.${path.at(-1)}`];
   return {
     ...(description !== undefined && { description }),
     ...field,

@@ -1,6 +1,6 @@
 import type { Point2, Site, SiteFile } from '../../../routing/site/site.ts';
 import type { Edit } from '../../document/change/edit.ts';
-import type { ListName, Ref } from '../../document/change/element-lists.ts';
+import type { ElementOf, ListName, Ref } from '../../document/change/element-lists.ts';
 
 /** A place that the hand has chosen, feet. `z` and `ref` where it lies on something that is there already. */
 export interface Spot {
@@ -77,6 +77,26 @@ export interface Action<Options> {
   readonly first: Options;
   /** What it lays out on the ground is not drawn to the beams above it. */
   readonly grounded?: true;
+}
+
+/** What one of a list is made of, where all that it takes are the places that are pressed. Lengths in feet. */
+interface MakesOne<L extends ListName, Options> {
+  readonly list: L;
+  /** What new ids begin with. */
+  readonly letters: string;
+  readonly shape: 'point' | 'line' | 'outline';
+  /** What each press is to be; of an outline that is always said alike. */
+  readonly presses: readonly string[];
+  readonly made: (id: string, places: readonly Point2[], options: Options) => ElementOf<L>;
+  /** The option whose other sign is the other way round, and what the key for it is said to do. */
+  readonly turns?: { readonly option: keyof Options; readonly does: string };
+}
+
+export type Makes<Options> = { readonly [L in ListName]: MakesOne<L, Options> }[ListName];
+
+/** An action whose tool follows from what it makes (`tools/plain.ts`). */
+export interface PlainAction<Options> extends Action<Options> {
+  readonly makes: Makes<Options>;
 }
 
 /** The places of a draft with the one under the hand. */

@@ -9,6 +9,11 @@ export const OTHER_TOOLS = NAMES.filter((name) => !(LAYOUT_TOOLS as readonly str
 
 export const isDrawTool = (tool: string): tool is DrawToolName => Object.hasOwn(ACTIONS, tool);
 
+/** The actions whose tools follow from what they make. */
+export type PlainName = {
+  [T in DrawToolName]: (typeof ACTIONS)[T] extends { readonly makes: unknown } ? T : never;
+}[DrawToolName];
+
 /** What each action does, with the options of the same name. */
 export type Tools = { readonly [T in DrawToolName]: DrawTool<DrawOptions[T]> };
 

@@ -3,7 +3,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf, widened } from '../../../routing/plane/box.ts';
 import type { Cloud } from '../../../routing/site/kinds/clouds.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Action } from '../draw/draft.ts';
+import type { PlainAction } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceOutline } from '../pictures/outline.ts';
@@ -83,10 +83,17 @@ export interface CloudOptions {
   readonly mark: string;
 }
 
-export const cloudAction: Action<CloudOptions> = {
+export const cloudAction: PlainAction<CloudOptions> = {
   name: 'Cloud',
   key: 'U',
   draws: 'a cloud',
   first: { mark: '1' },
   grounded: true,
+  makes: {
+    list: 'clouds',
+    letters: 'CL',
+    shape: 'outline',
+    presses: [],
+    made: (id, corners, { mark }) => ({ id, outline: [...corners], mark }),
+  },
 };

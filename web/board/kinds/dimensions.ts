@@ -8,7 +8,7 @@ import {
 } from '../../../routing/site/kinds/dimensions.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Action } from '../draw/draft.ts';
+import type { PlainAction } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine } from '../pictures/outline.ts';
@@ -93,9 +93,17 @@ export interface DimensionOptions {
   readonly offset: number;
 }
 
-export const dimensionAction: Action<DimensionOptions> = {
+export const dimensionAction: PlainAction<DimensionOptions> = {
   name: 'Dimension',
   key: 'I',
   draws: 'a dimension',
   first: { offset: 3 },
+  makes: {
+    list: 'dimensions',
+    letters: 'DIM',
+    shape: 'line',
+    presses: ['Press where it is measured from.', 'Press where it is measured to.'],
+    made: (id, [from, to], { offset }) => ({ id, from: from!, to: to!, offset }),
+    turns: { option: 'offset', does: 'other side' },
+  },
 };

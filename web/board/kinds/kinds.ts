@@ -1,5 +1,5 @@
 import type { ListName } from '../../document/change/element-lists.ts';
-import type { Action } from '../draw/draft.ts';
+import type { Action, PlainAction } from '../draw/draft.ts';
 import { FIRST_OPTIONS } from '../draw/options.ts';
 import { aisles } from './aisles.ts';
 import { cloudAction, clouds } from './clouds.ts';
@@ -62,8 +62,12 @@ export const heldBy = (order: 'rank' | 'tour'): readonly MarkedList[] =>
   );
 
 const action = <Options>(own: Action<Options>): Action<Options> => own;
+const plainAction = <Options>(own: PlainAction<Options>): PlainAction<Options> => own;
 
-/** The actions that draw: mostly one for a kind, a canopy of several. What each does is in `draw/tools/tools.ts`, which the first screen does without. */
+/**
+ * The actions that draw: mostly one for a kind, a canopy of several. What each does that
+ * is not plain is in `draw/tools/tools.ts`, which the first screen does without.
+ */
 export const ACTIONS = {
   stalls: action({
     name: 'Stalls',
@@ -89,12 +93,19 @@ export const ACTIONS = {
     first: FIRST_OPTIONS.keepout,
     grounded: true,
   }),
-  aisle: action({
+  aisle: plainAction({
     name: 'Aisle',
     key: 'A',
     draws: 'an aisle',
     first: FIRST_OPTIONS.aisle,
     grounded: true,
+    makes: {
+      list: 'aisles',
+      letters: 'A',
+      shape: 'outline',
+      presses: [],
+      made: (id, corners, { kind }) => ({ id, outline: [...corners], ...(kind !== 'drive' && { kind }) }),
+    },
   }),
   pullpoint: action({
     name: 'Pull point',
@@ -108,7 +119,25 @@ export const ACTIONS = {
     draws: 'a beam or purlin',
     first: FIRST_OPTIONS.member,
   }),
-  column: action({ name: 'Column', key: 'O', draws: 'a column', first: FIRST_OPTIONS.column }),
+  column: plainAction({
+    name: 'Column',
+    key: 'O',
+    draws: 'a column',
+    first: FIRST_OPTIONS.column,
+    makes: {
+      list: 'columns',
+      letters: 'C',
+      shape: 'point',
+      presses: ['Press where it stands.'],
+      made: (id, [at], { size, rotation, height }) => ({
+        id,
+        at: at!,
+        size,
+        ...(rotation !== 0 && { rotation }),
+        ...(height !== null && { height }),
+      }),
+    },
+  }),
   note: noteAction,
   dimension: dimensionAction,
   cloud: cloudAction,

@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf, widened } from '../../../routing/plane/box.ts';
 import { type CutSection, lookHeads } from '../../../routing/site/kinds/sections.ts';
-import type { Action } from '../draw/draft.ts';
+import type { PlainAction } from '../draw/draft.ts';
 import { halo } from '../pictures/drops.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine, traceOutline } from '../pictures/outline.ts';
@@ -52,9 +52,17 @@ export interface SectionOptions {
   readonly look: number;
 }
 
-export const sectionAction: Action<SectionOptions> = {
+export const sectionAction: PlainAction<SectionOptions> = {
   name: 'Section',
   key: 'V',
   draws: 'a section',
   first: { look: 10 },
+  makes: {
+    list: 'sections',
+    letters: 'SEC',
+    shape: 'line',
+    presses: ['Press where the cut begins.', 'Press where it ends: one looks to its left.'],
+    made: (id, [from, to], { look }) => ({ id, name: `Section ${id.slice(3)}`, from: from!, to: to!, look }),
+    turns: { option: 'look', does: 'look the other way' },
+  },
 };

@@ -1,12 +1,12 @@
 import { areaOf } from '../../../../routing/plane/area.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
-import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
+import type { Keepout, Point2 } from '../../../../routing/site/site.ts';
 import type { Edit } from '../../../document/change/edit.ts';
 import type { ListName } from '../../../document/change/element-lists.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { type Advice, type BoardDraft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
-import type { AisleOptions, KeepoutOptions } from '../options.ts';
+import type { KeepoutOptions } from '../options.ts';
 
 /** A keep-out by its corners, or round at one press. */
 export const keepoutTool: DrawTool<KeepoutOptions> = {
@@ -59,21 +59,6 @@ function keepoutEdit({ file }: Ground, outline: Point2[] | null, { from, to, blo
   };
   return addElements(file, 'keepouts', [keepout]);
 }
-
-/** An aisle of any kind by its corners. */
-export const aisleTool: DrawTool<AisleOptions> = {
-  ...outlineTool('Aisle', 'aisles'),
-  edit: ({ file }, draft, { kind }) => {
-    const outline = draftOutline(draft);
-    if (!outline) return null;
-    const aisle: Aisle = {
-      id: newId(file, 'A'),
-      outline: outline as Aisle['outline'],
-      ...(kind !== 'drive' && { kind }),
-    };
-    return addElements(file, 'aisles', [aisle]);
-  },
-};
 
 /** What all areas that are drawn by their corners have in common. */
 export function outlineTool<L extends ListName>(action: string, list: L) {

@@ -2,7 +2,7 @@ import { newId } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { type DrawTool, lineOf, spotsOf } from '../draft.ts';
-import type { ColumnOptions, ElevationOptions } from '../options.ts';
+import type { ElevationOptions } from '../options.ts';
 
 /** A pull point, at the elevation of the raceway that it is put on. */
 export const pullpointTool: DrawTool<ElevationOptions> = {
@@ -25,33 +25,6 @@ export const pullpointTool: DrawTool<ElevationOptions> = {
     ],
   }),
   raised: (draft, elevation) => ({ draft, options: { elevation } }),
-};
-
-export const columnTool: DrawTool<ColumnOptions> = {
-  shape: 'point',
-  atOnce: true,
-  list: 'columns',
-  edit: ({ file }, draft, { size, rotation, height }) => {
-    const [spot] = spotsOf(draft);
-    if (!spot) return null;
-    const column = {
-      id: newId(file, 'C'),
-      at: spot.at,
-      size,
-      ...(rotation !== 0 && { rotation }),
-      ...(height !== null && { height }),
-    };
-    return addElements(file, 'columns', [column]);
-  },
-  words: () => [],
-  advice: () => ({
-    action: 'Column',
-    next: 'Press where it stands.',
-    keys: [
-      ['Alt', 'no snapping'],
-      ['Esc', 'select'],
-    ],
-  }),
 };
 
 /** A beam or purlin from one end to the other. */
