@@ -143,7 +143,7 @@ function dropDetail(site: Site, drops: readonly Drop[], steel: Steel, opened: Pl
     notes: [
       holder === null
         ? 'Nothing is drawn that it hangs from: its support is designed by others.'
-        : 'Attachment to the steel and its capacity: checked by the structural engineer against the loads table. No drilling of primary steel without their word.',
+        : 'Attachment to the steel and its capacity: checked by the structural engineer for the loads that hang there. No drilling of primary steel without their word.',
       'Retractor, safety cable and strain relief by their instructions; the retractor is matched to the weight of the cord.',
     ],
   };

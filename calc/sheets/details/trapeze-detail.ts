@@ -97,7 +97,7 @@ function trapezeDetail(raceway: string, { at, conduits, member, rod }: HungSuppo
       ...(tiers.length > 1
         ? [`${conduits.length} conduits hang here on ${tiers.length} trapezes; the first is drawn.`]
         : []),
-      'Rod, clamps, channel and the steel for the load of the loads table, full trapezes with it: checked by the structural engineer. Bracing against earthquake and wind by others.',
+      'Rod, clamps, channel and the steel for the load that hangs there, full trapezes with it: checked by the structural engineer. Bracing against earthquake and wind by others.',
     ],
   };
 }
@@ -135,7 +135,7 @@ function hangerDetail(raceway: string, { at, conduits, member, rod }: HungSuppor
       { at: [0, (z + steel) / 2], text: 'rod or wire hanger by the trade; clamp to the steel' },
       { at: [radius, z], text: conduitWords(conduits) },
     ],
-    notes: ['Hanger, clamp and the steel for the load of the loads table: checked by the structural engineer.'],
+    notes: ['Hanger, clamp and the steel for the load that hangs there: checked by the structural engineer.'],
   };
 }
 

@@ -129,7 +129,7 @@ function drawCover(pen: Pen, { site, shape: { field } }: Job, page: TablePage, d
 /** A picture of the site is worth no less room than this, points. */
 const LEAST_PICTURE = 260;
 
-/** The whole site, small and without words, where the tables leave room for it. */
+/** The whole site, small, without words and what calls other sheets, where the tables leave room for it. */
 function drawSite(pen: Pen, room: Area, site: Site, drawing: Drawing): void {
   if (room.width < LEAST_PICTURE || site.stalls.length + site.drops.length === 0) return;
   const foot: Area = { ...room, height: FOOT };
@@ -137,7 +137,9 @@ function drawSite(pen: Pen, room: Area, site: Site, drawing: Drawing): void {
   const window = grown(drawnExtent(drawing), 6);
   const scale = scaleThatFits(site.units, sizeOf(window), area);
   const view = viewIn(area, window, scale);
-  drawBasePlan(pen, view, { items: drawing.items.filter(({ kind }) => kind !== 'text') });
+  drawBasePlan(pen, view, {
+    items: drawing.items.filter(({ kind, layer }) => kind !== 'text' && layer !== 'sections'),
+  });
   const after = drawViewTitle(pen, foot, '1', 'Site', scale.says);
   if (right(foot) - after > 120) drawNorthArrow(pen, [after + 40, foot.y + 32], site);
 }

@@ -68,7 +68,7 @@ export interface Job {
 export const SERIES = ['G-0', 'E-0', 'E-1', 'E-2', 'E-3', 'E-4', 'E-5', 'E-6', 'E-7', 'E-9'] as const;
 export type Series = (typeof SERIES)[number];
 
-/** Sheet numbers by the key of the sheet. */
+/** Sheet numbers by the key of the sheet, and marks of views with those of their sheets, `1/E-301`, by the key of the view. */
 export type SheetNumbers = ReadonlyMap<string, string>;
 
 /** A sheet before it has its number: what other sheets call it by, and how it is drawn once all numbers are known. */
@@ -83,6 +83,8 @@ export interface Draft {
   readonly keynotes?: readonly Keynote[];
   /** The list of all keynotes begins on it, for plans that have no room for theirs. */
   readonly listsKeynotes?: boolean;
+  /** Marks of the views on it that plans call, by their keys. */
+  readonly views?: ReadonlyMap<string, string>;
   /** The plan on it, whose scale and place the page states for other programs. */
   readonly plan?: View;
   /** How that lies on the site, where it lies otherwise than the file has it. */
@@ -102,5 +104,17 @@ export function numberedSheets(drafts: readonly Draft[]): readonly NumberedSheet
       .map((draft, i) => ({ number: `${series}${String(i + 1).padStart(2, '0')}`, draft })),
   );
 }
+
+/** The key of the view that is the section of a cut. */
+export const sectionKey = ({ id }: Pick<Site['sections'][number], 'id'>): string => `section ${id}`;
+
+/** What sheets are called by, and the views on them: `E-301`, and `1/E-301` for the first view on it. */
+export const calledBy = (sheets: readonly NumberedSheet[]): SheetNumbers =>
+  new Map(
+    sheets.flatMap(({ number, draft }) => [
+      [draft.key, number] as const,
+      ...[...(draft.views ?? [])].map(([key, mark]) => [key, `${mark}/${number}`] as const),
+    ]),
+  );
 
 export const NOT_TO_SCALE = 'none';

@@ -1,3 +1,4 @@
+import type { Drawing } from '../../drawing/drawing.ts';
 import { type Area, top } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { LEADING } from '../kit/letters.ts';
@@ -6,7 +7,7 @@ import { centred, type Pen } from '../kit/pen.ts';
 import { flowTables } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
-import type { Entry, Group } from './entries.ts';
+import { type Entry, type Group, shownOf } from './entries.ts';
 import { ONE_LINE } from './one-line-entries.ts';
 import { colours, LINE_ENTRIES, PLAN_SYMBOLS, RAISED_LINES, REVISION } from './plan-entries.ts';
 import { STRIP_SYMBOLS } from './strip-entries.ts';
@@ -17,10 +18,12 @@ const GAP = 30;
 const COLUMNS = 3;
 
 /** The legend: no standard symbol exists for a cord drop or a retractor, so that the set defines its own. */
-export function legendSheet(job: Job): Draft {
+export function legendSheet(job: Job, drawing: Drawing, hasMatchLines: boolean): Draft {
   const { site, shape, lettering } = job;
-  const groups = [PLAN_SYMBOLS, LINE_ENTRIES, colours(site), STRIP_SYMBOLS, ONE_LINE, RAISED_LINES];
-  if (job.revision) groups.push(REVISION);
+  const all = [PLAN_SYMBOLS, LINE_ENTRIES, colours(site), STRIP_SYMBOLS, ONE_LINE, RAISED_LINES];
+  if (job.revision) all.push(REVISION);
+  const layers = new Set(drawing.items.map(({ layer }) => layer));
+  const groups = shownOf(all, { ...job, layers, hasMatchLines });
   const width = (shape.field.width - (COLUMNS - 1) * GAP) / COLUMNS;
   const areaAt = (column: number): Area => ({ ...shape.field, x: shape.field.x + column * (width + GAP), width });
   return {
@@ -29,7 +32,8 @@ export function legendSheet(job: Job): Draft {
     title: 'Legend, symbols and abbreviations',
     scale: NOT_TO_SCALE,
     draw: (pen) => {
-      const placed = SQUEEZES.map((by) => placedIn(pen, groups, width, shape.field, by));
+      const even = evened(pen, groups, width, shape.field);
+      const placed = SQUEEZES.map((by) => placedIn(pen, groups, width, by === 1 ? even : shape.field, by));
       for (const { group, column, y, by } of placed.find(({ fit }) => fit)?.of ?? placed.at(-1)!.of)
         drawGroup(pen, group, areaAt(column), y, by);
       const [parts = []] = flowTables([abbreviationTable(width)], areaAt(COLUMNS - 1), lettering);
@@ -51,6 +55,16 @@ interface Placed {
   /** Its upper edge. */
   readonly y: number;
   readonly by: number;
+}
+
+/** The upper part of a field in which the groups stand in columns of about one height, where they fit. */
+function evened(pen: Pen, groups: readonly Group[], width: number, field: Area): Area {
+  for (let share = 0.3; share < 1; share += 0.05) {
+    const height = share * field.height;
+    const part: Area = { ...field, y: top(field) - height, height };
+    if (placedIn(pen, groups, width, part, 1).fit) return part;
+  }
+  return field;
 }
 
 /** Each group in the first column that has room for it, else in the one that has most. */

@@ -7,9 +7,11 @@ import type { Entry, Group } from './entries.ts';
 
 export const ONE_LINE: Group = {
   title: 'One-line',
+  of: ['one-line'],
   entries: [
     ...EQUIPMENT_KINDS.map(
       (kind): Entry => ({
+        isOn: ({ site }) => site.equipment.some((one) => one.kind === kind),
         says:
           kind === 'transformer'
             ? 'transformer, delta to grounded wye'

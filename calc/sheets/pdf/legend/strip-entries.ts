@@ -3,6 +3,7 @@ import { type Group, lineEntry, ROW } from './entries.ts';
 
 export const STRIP_SYMBOLS: Group = {
   title: 'Run strips',
+  of: ['strips'],
   entries: [
     {
       says: 'conduit along a raceway, its bends as dots; underground dashed',

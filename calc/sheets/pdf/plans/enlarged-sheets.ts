@@ -9,7 +9,8 @@ import type { EnlargedAreas } from './enlarged-areas.ts';
 import { drawKeyPlan } from './key-plan.ts';
 import { keynotesIn, keynotesOf } from './keynotes.ts';
 import { drawMatchLines, matchEdges } from './match-lines.ts';
-import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
+import { drawInFull } from './plan-in-full.ts';
+import { fullNotes } from './plan-notes.ts';
 import { planFoot, planRoom } from './plan-sheet.ts';
 import { type Tile, tileKey } from './tiles.ts';
 
@@ -46,12 +47,13 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
   const { site, shape } = job;
   const { tiles, tile, view, title, marks } = sheet;
   drawInFull(pen, job, drawing, view, {
+    numbers,
     ...(marks && { keynotes: marks }),
     before: (ground) => drawMatchLines(pen, view, matchEdges(tiles, tile, view), numbers, ground),
   });
   const foot = planFoot(shape);
   const hasKey = tiles.length > 1;
-  drawPlanFoot(pen, foot, view, site, title, FULL_NOTES, right(foot) - (hasKey ? KEY_PLAN + 16 : 0));
+  drawPlanFoot(pen, foot, view, site, title, fullNotes(job), right(foot) - (hasKey ? KEY_PLAN + 16 : 0));
   if (hasKey)
     drawKeyPlan(
       pen,

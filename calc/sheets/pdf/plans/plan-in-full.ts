@@ -2,7 +2,7 @@ import type { Drawing } from '../../drawing/drawing.ts';
 import { drawMoved } from '../as-built/moved-on-plan.ts';
 import type { LabelGround } from '../kit/best-label-place.ts';
 import { drawDimensions } from '../kit/dimension.ts';
-import type { Job } from '../kit/draft.ts';
+import type { Job, SheetNumbers } from '../kit/draft.ts';
 import type { SheetKeynotes } from '../kit/keynotes.ts';
 import { writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -14,26 +14,18 @@ import { writeConduitTags } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines } from './gridlines-on-view.ts';
 import { markKeynotes } from './keynotes.ts';
-import {
-  aisleWishes,
-  dropWishes,
-  equipmentWishes,
-  labelGround,
-  openingWishes,
-  sectionWishes,
-  stallWishes,
-} from './plan-labels.ts';
-import { PLAN_NOTES } from './plan-notes.ts';
+import { aisleWishes, dropWishes, equipmentWishes, labelGround, openingWishes, stallWishes } from './plan-labels.ts';
+import { sectionWishes } from './section-labels.ts';
 import { settingOutStrings } from './setting-out-strings.ts';
 import { workingSpaceStrings } from './working-space-strings.ts';
 
-/** What stands under a plan from which drops are set out. */
-export const FULL_NOTES: readonly string[] = [
-  'Dimensions are to the middle of boxes and retractors. A figure that is not shown for want of room is in the setting-out schedule, which governs: strings are rounded one by one.',
-  'Beside each drop: its number, then panel and spaces of its circuits behind the colors of their lines.',
-  'Beside each conduit: its name in the conduit schedule and its size, a number in brackets where several alike lie side by side. A name that has no room here is on the run strips.',
-  ...PLAN_NOTES.slice(0, 1),
-];
+/** What a plan has beside what its site and view give it. */
+interface InFull {
+  readonly keynotes?: SheetKeynotes;
+  /** What it calls other sheets and their views by. */
+  readonly numbers?: SheetNumbers;
+  readonly before?: (ground: LabelGround) => void;
+}
 
 /** A plan with all that it can say: drops with their circuits, dimensions from gridlines, boxes, conduits. */
 export function drawInFull(
@@ -41,7 +33,7 @@ export function drawInFull(
   job: Job,
   drawing: Drawing,
   view: View,
-  { keynotes, before }: { readonly keynotes?: SheetKeynotes; readonly before?: (ground: LabelGround) => void } = {},
+  { keynotes, numbers, before }: InFull = {},
 ): void {
   const { site, plan } = job;
   drawUnderlays(pen, job.underlays, view);
@@ -56,7 +48,7 @@ export function drawInFull(
   const equipment = writeLabels(pen, view.area, ground, [
     ...cloudWishes(view, job.revision),
     ...equipmentWishes(view, site),
-    ...sectionWishes(view, site),
+    ...sectionWishes(view, site, numbers),
   ]);
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))
     drawDimensions(pen, string, figures);

@@ -105,27 +105,6 @@ export function equipmentWishes(view: View, site: Site): LabelWish[] {
     });
 }
 
-/** Reach of the head of a cut, feet. */
-const CUT_HEAD = 1.8;
-
-/** Titles of the sections that are cut in the view, beside the one end or the other. */
-export function sectionWishes(view: View, site: Site): LabelWish[] {
-  return site.sections.flatMap(({ name, from, to }): LabelWish[] => {
-    const ends = [to, from].filter((end) => shows(view.window, end));
-    if (ends.length === 0) return [];
-    const half = CUT_HEAD * view.perFoot;
-    return [
-      {
-        layer: 'sections',
-        lines: [{ text: name }],
-        size: 'small',
-        colour: BLACK,
-        places: (size) => ends.flatMap((end) => [...placesAround(view.at(end), half, size, true)]),
-      },
-    ];
-  });
-}
-
 /** Number of each drop in the view; with its circuits and their phases where `withCircuits` says so. */
 export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boolean): LabelWish[] {
   const tags = circuitTags(site);

@@ -17,9 +17,10 @@ import { sizeWish } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { keynotesIn, keynotesOf } from './keynotes.ts';
-import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
-import { aisleWishes, dropWishes, equipmentWishes, labelGround, sectionWishes, stallWishes } from './plan-labels.ts';
-import { PLAN_NOTES } from './plan-notes.ts';
+import { drawInFull } from './plan-in-full.ts';
+import { aisleWishes, dropWishes, equipmentWishes, labelGround, stallWishes } from './plan-labels.ts';
+import { fullNotes, planNotes } from './plan-notes.ts';
+import { sectionWishes } from './section-labels.ts';
 
 /** White round what is drawn, feet. */
 const MARGIN = 6;
@@ -72,10 +73,10 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
     scale: scale.says,
     plan: view,
     ...(isInFull && { keynotes: keynotesIn(keynotesOf(site, plan), view) }),
-    draw: (pen, _, keynotes) => {
+    draw: (pen, numbers, keynotes) => {
       if (isInFull) {
-        drawInFull(pen, job, drawing, view, keynotes && { keynotes });
-        drawPlanFoot(pen, planFoot(shape), view, site, title, FULL_NOTES);
+        drawInFull(pen, job, drawing, view, { numbers, ...(keynotes && { keynotes }) });
+        drawPlanFoot(pen, planFoot(shape), view, site, title, fullNotes(job));
         return;
       }
       drawUnderlays(pen, job.underlays, view);
@@ -89,7 +90,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       writeLabels(pen, view.area, ground, [
         ...cloudWishes(view, job.revision),
         ...equipmentWishes(view, site),
-        ...sectionWishes(view, site),
+        ...sectionWishes(view, site, numbers),
       ]);
       const drops = dropWishes(view, site, plan, false);
       const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);
@@ -102,11 +103,8 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       const bare =
         unnumbered.length < drops.length ? writeMostOrNone(pen, view.area, ground, stalls, MOST_NUMBERED) : stalls;
       const isNumbered = unnumbered.length === 0 && bare.length === 0;
-      const notes = [...(isNumbered ? [] : [NUMBERS_APART]), ...planNotes(site)];
+      const notes = [...(isNumbered ? [] : [NUMBERS_APART]), ...planNotes(job)];
       drawPlanFoot(pen, planFoot(shape), view, site, title, notes);
     },
   };
 }
-
-const planNotes = (site: Site): readonly string[] =>
-  site.drops.length === 0 ? ['No drop stands on this site yet.', ...PLAN_NOTES] : PLAN_NOTES;

@@ -18,8 +18,8 @@ import { ampsFigure, figure, NONE } from './figures.ts';
 type Side = readonly [serves: string, wire: string, breaker: string, va: string];
 
 /** The schedule of each panel as its door card has it: odd spaces on the left, even on the right. */
-export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 'date'>>): readonly Table[] {
-  const { site, plan } = job;
+export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 'date' | 'parts'>>): readonly Table[] {
+  const { site, plan, parts } = job;
   const solved = byId(plan.supply.equipment);
   const equipment = byId(site.equipment);
   const { nodes, placeOf } = treeOf(site);
@@ -47,7 +47,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 
         ...rowsOf(card, nodes[placeOf.get(one.id)!]!.system.volts, wireOf(site, plan)),
         ...totalRows(card, nodes[placeOf.get(one.id)!]!.system.volts),
       ],
-      foot: footOf(card, solved.get(one.id)),
+      foot: [spacesLine(card, parts?.has('circuits') ?? true), ...footOf(card, solved.get(one.id))],
     } satisfies Table;
   });
 }
@@ -134,9 +134,12 @@ function sideOf(cell: CardCell, wire: (id: string) => string): Side {
   ];
 }
 
+/** Where the circuit schedule is in the set it has the other wires. */
+const spacesLine = ({ blank, spares }: PanelCard, isScheduled: boolean): string =>
+  `Spaces ${blank}, spare ${spares}. Wire: size of each line${isScheduled ? '; grounding conductors and pilots are in the circuit schedule' : ''}.`;
+
 function footOf(card: PanelCard, solved: SupplyEquipment | undefined): readonly string[] {
   return [
-    `Spaces ${card.blank}, spare ${card.spares}. Wire: size of each line; grounding conductors and pilots are in the circuit schedule.`,
     ...card.demand.map(
       ({ what, connectedVa, percent, demandVa, basis }) =>
         `${what}: ${figure(connectedVa / 1000, 1)} kVA at ${figure(percent, 0)}%, ${figure(demandVa / 1000, 1)} kVA (${basis})`,

@@ -1,6 +1,7 @@
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { planWords } from '../../../../routing/site/place/gridline-words.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
+import type { Site } from '../../../../routing/site/site.ts';
 import { sectionOf } from '../../../space/section/section.ts';
 import type { Section } from '../../../space/section/shape.ts';
 import { type NamedCut, sectionsOf } from '../../../space/section/typical.ts';
@@ -9,7 +10,7 @@ import { sectionDrawing } from '../../drawing/section-drawing.ts';
 import { sectionExtent } from '../../drawing/section-extent.ts';
 import { type Area, right } from '../kit/area.ts';
 import { drawSmallDelta } from '../kit/delta.ts';
-import type { Draft, Job } from '../kit/draft.ts';
+import { type Draft, type Job, sectionKey } from '../kit/draft.ts';
 import { CAP, LEADING } from '../kit/letters.ts';
 import { wrapped } from '../kit/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -24,14 +25,17 @@ const GAP = 18;
 const TITLE = 58;
 const NOTES_HEIGHT = 40;
 
-const NOTES: readonly string[] = [
+const notesOf = ({ parts }: Job): readonly string[] => [
   'Heights are over finished grade, taken as level. Clear heights are to the lowest overhead work at the cut or seen past it; vehicles and cords that are out do not count.',
-  'Steel is shown where the site has it: its sizes, its capacity and what is hung from it are checked by others. Trapezes and rods are drawn for the conduits that cross there; supports stand where the support schedule has them.',
+  `Steel is shown where the site has it: its sizes, its capacity and what is hung from it are checked by others. Trapezes and rods are drawn for the conduits that cross there${parts.has('setting-out') ? '; supports stand where the setting-out by the tape has them' : ''}.`,
   'Trenches are shown with 3 in. beside and below the raceways. Call before digging; verify what lies in the ground.',
 ];
 
+/** A cut that plans call by its id. */
+type MarkedCut = Site['sections'][number];
+
 interface Laid {
-  readonly cut: NamedCut;
+  readonly cut: MarkedCut;
   readonly section: Section;
   readonly drawing: Drawing;
   readonly extent: Extent;
@@ -49,7 +53,7 @@ export function sectionSheets(job: Job): readonly Draft[] {
   const high = (height - NOTES_HEIGHT - (ROWS - 1) * GAP) / ROWS - TITLE;
   const isChanged = changedSections(job);
   const rows: Laid[][] = [];
-  for (const cut of sectionsOf(site, plan)) {
+  for (const cut of site.sections) {
     const section = sectionOf(site, plan, cut);
     if (!section) continue;
     const half = laidOut(job, cut, section, { x: 0, y: 0, width: (width - GAP) / 2, height: high });
@@ -70,6 +74,7 @@ export function sectionSheets(job: Job): readonly Draft[] {
       series: 'E-3',
       title: count > 1 ? `Sections, ${sheet + 1} of ${count}` : 'Sections',
       scale: scales.length === 1 ? scales[0]! : 'as noted',
+      views: new Map(own.flat().map(({ cut }, i) => [sectionKey(cut), String(i + 1)])),
       draw: (pen) => {
         let mark = 0;
         own.forEach((row, r) => {
@@ -82,7 +87,7 @@ export function sectionSheets(job: Job): readonly Draft[] {
             if (isChanged(one.cut, one.section)) drawSmallDelta(pen, [after + 2, y + 36], job.revision!.number);
           });
         });
-        drawNotes(pen, { ...shape.field, height: NOTES_HEIGHT });
+        drawNotes(pen, { ...shape.field, height: NOTES_HEIGHT }, notesOf(job));
       },
     };
   });
@@ -107,7 +112,7 @@ function changedSections({ site, revision }: Job): (cut: NamedCut, section: Sect
 }
 
 /** At the largest standard scale at which it goes into its cell, letters and all. */
-function laidOut({ site, lettering }: Job, cut: NamedCut, section: Section, cell: Area): Laid {
+function laidOut({ site, lettering }: Job, cut: MarkedCut, section: Section, cell: Area): Laid {
   const scales = scalesOf(site.units);
   const at = (scale: Scale): Laid => {
     const letter = (lettering.sizes.small * CAP) / pointsPerFoot(scale);
@@ -148,9 +153,9 @@ function drawSection(
   return after;
 }
 
-function drawNotes(pen: Pen, { x, y, width }: Area): void {
+function drawNotes(pen: Pen, { x, y, width }: Area, notes: readonly string[]): void {
   const size = pen.lettering.sizes.small;
-  const lines = NOTES.flatMap((note, i) => wrapped(`${i + 1}. ${note}`, width, size, pen.lettering));
+  const lines = notes.flatMap((note, i) => wrapped(`${i + 1}. ${note}`, width, size, pen.lettering));
   for (const [i, words] of lines.toReversed().entries()) pen.text(words, [x, y + 2 + i * size * LEADING], { size });
 }
 

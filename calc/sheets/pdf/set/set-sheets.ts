@@ -12,6 +12,7 @@ import { coverSheets } from '../cover/cover-sheets.ts';
 import { daySheets } from '../days/day-sheets.ts';
 import { detailSheets } from '../details/detail-sheets.ts';
 import {
+  calledBy,
   type Draft,
   type Job,
   type NumberedSheet,
@@ -69,8 +70,10 @@ export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
   const isRecord = site.drawings.purpose === 'as-built';
   const built = isRecord ? asBuiltLot(site, plan) : { site, plan };
   const laid = alongGridlines(built.site, built.plan, underlays);
-  // Where none is kept the typical sections are marked on the plans as kept ones are.
-  const sections = sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }));
+  // Where none is kept the typical sections are marked on the plans as kept ones are. A mark calls a sheet of this set.
+  const sections = parts.has('sections')
+    ? sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }))
+    : [];
   return {
     ...laid,
     site: { ...laid.site, sections },
@@ -137,7 +140,7 @@ export interface SetSheets {
 /** All sheets of a job, and how each is drawn with its title block. */
 export function setSheets(job: Job): SetSheets {
   const sheets = sheetsOf(job);
-  const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
+  const numbers = calledBy(sheets);
   const list = sheets.find(({ draft }) => draft.listsKeynotes)?.number;
   const elsewhere = list === undefined ? {} : { keynotesOn: list };
   const changed = changedKeynotes(job);
@@ -194,7 +197,7 @@ function draftsOf(job: Job): readonly Draft[] {
   const of = (part: SheetPart, sheets: (job: Job) => readonly Draft[]): readonly Draft[] =>
     parts.has(part) ? sheets(job) : [];
   const others = [
-    ...of('legend', () => [legendSheet(job)]),
+    ...of('legend', () => [legendSheet(job, drawing, (areas?.tiles.length ?? 0) > 1)]),
     ...framed(plans.job.frame, [
       ...(hasPlan ? [planSheet(plans.job, plans.drawing, areas === null && site.drops.length > 0)] : []),
       ...(areas === null ? [] : enlargedSheets(plans.job, plans.drawing, areas)),

@@ -65,6 +65,7 @@ test('the name of a feeder whose way is not drawn stands beside it, not on it, a
     lettering: plainLettering('ANSI D'),
     underlays: [],
     remarks: [],
+    parts: new Set(['plan']),
     date: '2026-11-25',
     file: 'yard',
   } as unknown as Job;
