@@ -1,5 +1,6 @@
 import { PDFDict, type PDFDocument, PDFHexString, PDFName, PDFNumber, type PDFRef, PDFString } from '@cantoo/pdf-lib';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
+import { zlibOf } from '../../packed/deflate.ts';
 import { inert } from './inert.ts';
 import { FONT_NAMES, type Lettering } from './lettering.ts';
 import type { SheetShape } from './paper.ts';
@@ -42,7 +43,7 @@ export function addPage(
   content: Uint8Array,
 ): PDFRef {
   const page = doc.addPage([shape.width, shape.height]);
-  const stream = doc.context.flateStream(content);
+  const stream = doc.context.stream(zlibOf(content), { Filter: 'FlateDecode' });
   page.node.set(PDFName.of('Contents'), doc.context.register(stream));
   page.node.set(PDFName.of('Resources'), resources);
   return page.ref;
