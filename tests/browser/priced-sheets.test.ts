@@ -89,6 +89,11 @@ test('a quote, an allowance and a line of what is out are entered in place, held
   const taking = panel.getByRole('button', { name: 'Take the quote in' });
   expect(await taking.isDisabled()).toBe(true);
   await type('quote of', 'gear');
+  // Looking something up on the board takes the form away, not what stands in it.
+  await page.keyboard.press('.');
+  await page.getByTestId('selection-panel').waitFor();
+  await page.keyboard.press('Escape');
+  expect(await panel.getByLabel('quote of', { exact: true }).inputValue()).toBe('gear');
   await type('all its material, $', '41000');
   await panel.getByLabel('cover another item').selectOption('panelboard');
   await panel.getByLabel('cover another item').selectOption('breaker');

@@ -6,12 +6,14 @@ import { writeRecordsBundle } from '../../calc/field/records-bundle.ts';
 import { pricedOf } from '../../calc/plan/alternative.ts';
 import { writeSite } from '../../routing/site/file/write.ts';
 import { recordsOf } from '../../routing/site/records/records-file.ts';
+import { MAX_SAID } from '../../routing/site/schema/mark-schema.ts';
 import { isUsed } from '../document/change/used-name.ts';
 import { withCounts } from '../document/counted-plan.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { hasCome, usePrices } from '../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { useUnsent } from '../page-state/use-unsent.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { saveHandover } from '../sheets/ask-sheets.ts';
 import { failureWords } from '../words/failure-words.ts';
@@ -110,14 +112,14 @@ function Item({ item: { kind, of, says, by, on, answer }, close }: ItemProps) {
   const { write } = useMarks();
   const site = useDocument((state) => state.site);
   const [open, setOpen] = useState(false);
-  const [text, setText] = useState('');
+  const verb = kind === 'assumption' ? 'Confirm' : 'Answer';
+  const [text, setText] = useUnsent(`${verb} ${kind} ${of}`);
   const isDrawn = isUsed(site, of);
   const go = (): void => {
     const { file, plan } = document.getState();
     close();
     reveal(refsOf(file, plan, of));
   };
-  const verb = kind === 'assumption' ? 'Confirm' : 'Answer';
   return (
     <li>
       <div className="handover-item">
@@ -143,14 +145,16 @@ function Item({ item: { kind, of, says, by, on, answer }, close }: ItemProps) {
           className="handover-answer"
           onSubmit={(event) => {
             event.preventDefault();
-            if (text.trim()) write(`${verb} ${of}`, { ...answer, what: 'answered', text: text.trim() });
+            if (!text.trim()) return;
+            write(`${verb} ${of}`, { ...answer, what: 'answered', text: text.trim() });
+            setText('');
           }}
         >
           <input
             type="text"
             aria-label={kind === 'assumption' ? `${of}, confirmed by` : `${of}, what is made of it`}
             placeholder={kind === 'assumption' ? 'confirmed by' : 'what is made of it'}
-            maxLength={2000}
+            maxLength={MAX_SAID}
             value={text}
             onChange={(event) => setText(event.target.value)}
           />

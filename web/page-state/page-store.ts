@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Theme } from '../parts/theme.ts';
 import { ALL_DROPS, type BuildFilter } from './build-filter.ts';
+import type { QuoteDraft } from './quote-draft.ts';
 
 export const DRAWERS = [
   'runs',
@@ -40,6 +41,10 @@ export interface PageState {
   readonly card: { readonly link: string } | null;
   /** What is written down once whoever writes was asked who that is. */
   readonly unsigned: (() => void) | null;
+  /** What is typed in forms and not handed in yet, by form. */
+  readonly unsent: ReadonlyMap<string, string>;
+  /** A quote that is being filled in. */
+  readonly quote: QuoteDraft | null;
   /** What is still open is listed, with the handing over of it. */
   readonly handover: boolean;
   /** Which drops the list of the field shows. */
@@ -64,6 +69,8 @@ export const createPageStore = (from: Partial<PageState> = {}): PageStore =>
     records: false,
     card: null,
     unsigned: null,
+    unsent: new Map(),
+    quote: null,
     handover: false,
     buildFilter: ALL_DROPS,
     decidingDay: null,

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
 import { useDocument } from '../document/use-document.tsx';
+import { Fold } from '../parts/fold.tsx';
 
 const KEY = 'overrow.cautions-read';
 
@@ -35,18 +36,18 @@ export function Cautions() {
     return () => window.removeEventListener('pagehide', noteRead);
   }, []);
   return (
-    <details
+    <Fold
       className="cautions"
       open={open}
-      onToggle={({ currentTarget }) => {
-        setOpen(currentTarget.open);
-        if (!currentTarget.open) noteRead();
+      onFold={(now) => {
+        setOpen(now);
+        if (!now) noteRead();
       }}
+      summary={open ? 'Cautions' : 'For planning by qualified persons: verify before work'}
     >
-      <summary>{open ? 'Cautions' : 'For planning by qualified persons: verify before work'}</summary>
       <p>
         {CAUTIONS} Checked against the rules of the site and {code}.
       </p>
-    </details>
+    </Fold>
   );
 }

@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import { Fold } from './fold.tsx';
 
 const KEY = 'overrow.folded';
 
@@ -41,25 +42,10 @@ export function FieldGroup({ name, heading = name, label = heading, children }: 
     remember(name, now);
   };
   return (
-    <details
-      className="group"
-      open={open}
-      // A search in the browser opens it without a press.
-      onToggle={({ currentTarget }) => fold(currentTarget.open)}
-    >
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: a summary is what one presses, with keys too */}
-      <summary
-        onClick={(event) => {
-          // At once: `toggle` comes later, and not at all to a form that has given way to the next.
-          event.preventDefault();
-          fold(!open);
-        }}
-      >
-        {heading}
-      </summary>
+    <Fold className="group" open={open} onFold={fold} summary={heading}>
       <section className="fields" aria-label={label}>
         {children}
       </section>
-    </details>
+    </Fold>
   );
 }

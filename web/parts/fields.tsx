@@ -1,5 +1,6 @@
 import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
 import { parseLength, printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { MAX_TEXT_LENGTH } from '../../routing/site/schema/schema-parts.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { keysToBoard } from './keys-to-board.ts';
 import { atLeast, type ReadNumber, readNumber } from './read-number.ts';
@@ -57,7 +58,11 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
         aria-describedby={wrong ? `${id}-says` : undefined}
         onChange={(event: ChangeEvent<Typed>) => setDraft(typedText(event.target.value))}
         onFocus={(event: FocusEvent<Typed>) => event.target.select()}
-        onBlur={() => (wrong ? setDraft(null) : take())}
+        onBlur={() => {
+          // A figure is typed again in no time; a long text that cannot be taken yet is not thrown away.
+          if (wrong && !long) setDraft(null);
+          else take();
+        }}
         onKeyDown={(event: KeyboardEvent<Typed>) => {
           if (event.key === 'Enter') {
             if (long) event.preventDefault();
@@ -160,7 +165,7 @@ export function TextField({ check, ...props }: TextProps) {
       print={(text) => text}
       read={(typed) => {
         const text = typedLetters(typed).trim();
-        const says = check?.(text) ?? null;
+        const says = check?.(text) ?? (text.length > MAX_TEXT_LENGTH ? `${MAX_TEXT_LENGTH} letters or fewer` : null);
         return says === null ? { ok: true, value: text } : { ok: false, says };
       }}
     />

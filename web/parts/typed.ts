@@ -1,4 +1,5 @@
-const TYPED = 'input, textarea';
+/** What is typed in, as a selector. */
+export const TYPED = 'input, textarea';
 
 /**
  * Takes over what is being typed in a field, as leaving the field would, and goes on typing there. A text that the field

@@ -37,6 +37,8 @@ export const MARK_KINDS = [
 export const MAX_MARKS = 200_000;
 /** Longest initials. */
 export const MAX_INITIALS = 12;
+/** Longest text that a mark says, in letters. */
+export const MAX_SAID = 2000;
 
 const markId = v.pipe(v.string(), v.regex(/^[0-9A-Za-z_-]{1,40}$/));
 const shortText = v.pipe(filledText, v.maxLength(64));
@@ -78,7 +80,7 @@ export const markSchema = v.strictObject({
   gone: maybe(told(v.literal(true), 'It takes back what stood there.')),
   place: maybe(told(point3, 'Where it was found.')),
   from: maybe(told(v.pipe(v.array(shortText), v.maxLength(4)), 'The lines that the tape was held to.')),
-  text: maybe(v.pipe(text, v.maxLength(2000))),
+  text: maybe(v.pipe(text, v.maxLength(MAX_SAID))),
   photo: maybe(photoSchema),
   reading: maybe(told(readingSchema, 'What a test before handover read.')),
   line: maybe(

@@ -9,7 +9,7 @@ export const MAX_QUANTITY = 1e9;
 /** What "over 0" means: a divisor below this is a slip of the pen, and would overflow. */
 export const LEAST_POSITIVE = 1e-6;
 export const MAX_ID_LENGTH = 64;
-const MAX_TEXT_LENGTH = 10_000;
+export const MAX_TEXT_LENGTH = 10_000;
 
 /** Marks a number as a length in the file's units: reading limits it, and a metric file's is converted to feet. */
 const LENGTH_MARK = { measure: 'length' } as const;

@@ -1,3 +1,5 @@
+import { attachUnsigned } from '../../page-state/unsigned.ts';
+import { attachLeaving } from '../../parts/leaving.ts';
 import { attachDrawKeys } from '../draw/draw-keys.ts';
 import '../draw/tools/tools.ts';
 import type { Desk } from '../draw/desk.ts';
@@ -18,7 +20,10 @@ export function holdBoard(board: HTMLElement, desk: Desk, painting: Painting): (
   painting.redraw();
   const draw = drawHand(desk, painting.base);
   const world = { element: board, ...desk, scene: painting.scene, draw };
+  // Before the hand selects something, what is typed beside the board is taken in.
   const stops = [
+    attachLeaving(),
+    attachUnsigned(desk.page),
     attachDrawKeys(board, desk, draw),
     attachPointer(world),
     attachWheel(world),

@@ -1,3 +1,4 @@
+import { MAX_SAID } from '../../../routing/site/schema/mark-schema.ts';
 import type { Drop } from '../../../routing/site/site.ts';
 import { drawAsBuilt } from '../../document/edits/draw-as-built.ts';
 import { keepsDrawing } from '../../document/field-work.ts';
@@ -18,6 +19,8 @@ const notADay = (text: string): string | null =>
     : 'a day such as 2026-05-31';
 
 const tooLong = (text: string): string | null => (text.length <= 12 ? null : 'initials, 12 letters or fewer');
+
+const tooMuch = (text: string): string | null => (text.length <= MAX_SAID ? null : `${MAX_SAID} letters or fewer`);
 
 /** What the tape said at a drop, when and by whom; beside it, how far that is from what is drawn and what it does. */
 export function AsBuiltFields({ drop }: { readonly drop: Drop }) {
@@ -113,7 +116,7 @@ export function CheckedFields({ drop }: { readonly drop: Drop }) {
 
 export function NoteField({ drop }: { readonly drop: Drop }) {
   const { found, noted } = useAsBuilt(drop);
-  return <TextField label="note" long value={found?.note ?? ''} onChange={(note) => noted({ note })} />;
+  return <TextField label="note" long value={found?.note ?? ''} check={tooMuch} onChange={(note) => noted({ note })} />;
 }
 
 export function RecordActs({ drop }: { readonly drop: Drop }) {

@@ -31,8 +31,11 @@ export function useAsBuilt(drop: Drop): AsBuiltRecord {
     signed(() => written(part));
   };
   const written = (part: RecordPatch): void => {
-    const { file, apply } = document.getState();
-    const held = Object.entries({ ...found, ...part }).filter(([, value]) => value !== undefined && value !== '');
+    // As it stands by now: what is written may have waited for a name, and other things with it.
+    const { file, site, apply } = document.getState();
+    const held = Object.entries({ ...site.asBuilt.get(drop.id), ...part }).filter(
+      ([, value]) => value !== undefined && value !== '',
+    );
     apply(recordAsBuilt(file, drop.id, held.length > 0 ? (Object.fromEntries(held) as AsBuilt) : null, penHere()));
   };
   return {

@@ -1,23 +1,23 @@
-import { useState } from 'react';
 import { withQuotes } from '../../../calc/prices/edit-list.ts';
 import type { Quote } from '../../../calc/prices/price-list.ts';
 import { dayIn } from '../../../calc/prices/read-cells.ts';
 import { quoteWords } from '../../../calc/sheets/cost-sheet.ts';
 import { type CostSheet, quotedRows } from '../../../calc/takeoff/cost.ts';
 import { takePrices } from '../../document/files/price-store.ts';
+import { usePage, usePageStore } from '../../page-state/page-store.ts';
+import type { QuoteDraft } from '../../page-state/quote-draft.ts';
 import { ChoiceField, TextField, TypedField } from '../../parts/fields.tsx';
 import { readNumber } from '../../parts/read-number.ts';
 import { dayCheck, inUse, MOST, type OfCost, Remove, uniqueName } from './besides-parts.tsx';
 
 const EMPTY = { name: '', material: null, covers: [], validUntil: undefined } as const;
-type QuoteDraft = Omit<Quote, 'material' | 'validUntil'> & {
-  readonly material: number | null;
-  readonly validUntil?: string | undefined;
-};
 
 export function Quotes({ cost }: OfCost) {
   const quotes = inUse().quotes ?? [];
-  const [draft, setDraft] = useState<QuoteDraft | null>(null);
+  // It stands while someone looks something up on the board, which takes this form away.
+  const page = usePageStore();
+  const draft = usePage(({ quote }) => quote);
+  const setDraft = (quote: QuoteDraft | null): void => page.setState({ quote });
   const put = (next: readonly Quote[]): void => void takePrices(withQuotes(inUse(), next));
   const isWhole = draft !== null && draft.name !== '' && draft.material !== null && draft.covers.length > 0;
   return (

@@ -2,6 +2,7 @@ import { type ChargingDay, DAY_STEPS } from '../../../routing/site/schema/day-sc
 import { changeDay } from '../../document/edits/days.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField, TextField } from '../../parts/fields.tsx';
+import { Fold } from '../../parts/fold.tsx';
 import { ClockField } from './clock-field.tsx';
 import { TariffForm } from './tariff-form.tsx';
 
@@ -28,8 +29,7 @@ export function DaySettings({ day, isOpen, onOpen }: SettingsProps) {
   const { tariff, ...free } = day;
   const percent = (part: number): number => Number((100 * part).toPrecision(12));
   return (
-    <details open={isOpen} onToggle={(event) => onOpen(event.currentTarget.open)}>
-      <summary>Hours, cords and tariff of the day</summary>
+    <Fold open={isOpen} onFold={onOpen} summary="Hours, cords and tariff of the day">
       <div className="day-settings">
         <TextField
           label="name"
@@ -79,6 +79,6 @@ export function DaySettings({ day, isOpen, onOpen }: SettingsProps) {
         )}
         <TariffForm tariff={tariff} onChange={(next) => set(next === undefined ? free : { ...day, tariff: next })} />
       </div>
-    </details>
+    </Fold>
   );
 }

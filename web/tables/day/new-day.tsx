@@ -3,6 +3,7 @@ import { pastedCars } from '../../../calc/day/pasted-cars.ts';
 import { POPULATIONS } from '../../../calc/day/population-tables.ts';
 import { addDay } from '../../document/edits/days.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
+import { useUnsent } from '../../page-state/use-unsent.ts';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
 
 type Population = (typeof POPULATIONS)[number];
@@ -29,7 +30,7 @@ export function NewDay({ onMade }: { readonly onMade: (id: string) => void }) {
   const days = useDocument((state) => state.site.days);
   const [kind, setKind] = useState<Population>('workplace');
   const [cars, setCars] = useState<number | null>(null);
-  const [text, setText] = useState('');
+  const [text, setText] = useUnsent('counted cars');
   const [fault, setFault] = useState('');
   const nextId = (name: string): string => {
     const taken = new Set(days.map(({ id }) => id));
