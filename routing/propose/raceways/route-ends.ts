@@ -7,7 +7,8 @@ import type { Stringer } from './held-line.ts';
 import { type Lattice, latticeOf } from './lattice.ts';
 import { type FloorPrice, leastUnder } from './least-under.ts';
 import { lotFrame } from './lot-frame.ts';
-import { type Judged, searchPaid, type Ways } from './paid-search.ts';
+import { type Judged, searchPaid } from './paid-search.ts';
+import type { Ways } from './ways-anew.ts';
 
 /** Where a circuit ends, and how long its way may be, feet. */
 export interface CircuitEnd {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { searchPaid, type Ways } from '../../../../routing/propose/raceways/paid-search.ts';
+import { searchPaid } from '../../../../routing/propose/raceways/paid-search.ts';
+import type { Ways } from '../../../../routing/propose/raceways/ways-anew.ts';
 import { type EdgeRow, homeGraph } from '../../../../routing/propose/shared/home-graph.ts';
 import type { Point3 } from '../../../../routing/site/site.ts';
 
