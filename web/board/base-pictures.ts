@@ -1,7 +1,7 @@
 import { boxesMeet } from '../../routing/plane/box.ts';
 import type { Picture } from './kinds/kind.ts';
 import { boardKind, MARKED_LISTS } from './kinds/kinds.ts';
-import { marksInView, type Painting } from './painting.ts';
+import { marksInView, type PictureBoard } from './painting.ts';
 import { drawConduitWords } from './pictures/conduit-words.ts';
 import { drawCoverage } from './pictures/coverage.ts';
 import type { BoardPen } from './pictures/frame.ts';
@@ -16,7 +16,7 @@ import type { Scene, SceneList } from './scene/scene.ts';
 export interface BasePicture {
   readonly name: string;
   readonly over: number;
-  readonly draw: (pen: BoardPen, painting: Painting) => number;
+  readonly draw: (pen: BoardPen, painting: PictureBoard) => number;
 }
 
 /** A picture of the marks of a list that are in view; below `from` pixels to a foot they are not looked for. */

@@ -19,23 +19,15 @@ import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
 import { signOf } from './scene/sign.ts';
 import type { ViewState, ViewStore } from './view-store.ts';
 
-/**
- * What is on the board at the moment, outside React: the picture that stands still (base), what moves over it (live),
- * and who wants to hear when either must be drawn anew.
- */
-export interface Painting {
-  /** The scene of the document as shown, previewed edit included. */
-  readonly scene: () => Scene;
+/** What a picture may ask of the board that it is drawn on: of the one on the screen, on paper, or in a test. */
+export interface PictureBoard {
   /** The scene that the base draws; during a drag the one from before it. */
   readonly base: () => Scene;
   /** Marks that have left the base because the hand moves them, or what follows from it. */
   readonly hidden: () => ReadonlySet<SceneMark>;
-  /** Marks of the shown scene that the base does not draw. */
-  readonly moving: () => MarksByList;
   /** Whether the person has this kind shown; runs go with their raceways. */
   readonly shows: (list: SceneList) => boolean;
   readonly frame: (chosen?: boolean) => Frame;
-  readonly setInk: (ink: BoardInk) => void;
   /** Of each stall that is to be shaded, its coverage; null where stalls are not shaded. */
   readonly shading: () => ReadonlyMap<string, number> | null;
   /** Of each member that is to be colored, the pounds that it carries; null where members are not colored. */
@@ -44,6 +36,18 @@ export interface Painting {
   readonly raised: () => RaisedView | null;
   /** What lies under the drawing, and who draws it; null where nothing does. */
   readonly underlay: () => DrawUnder | null;
+}
+
+/**
+ * What is on the board at the moment, outside React: the picture that stands still (base), what moves over it (live),
+ * and who wants to hear when either must be drawn anew.
+ */
+export interface Painting extends PictureBoard {
+  /** The scene of the document as shown, previewed edit included. */
+  readonly scene: () => Scene;
+  /** Marks of the shown scene that the base does not draw. */
+  readonly moving: () => MarksByList;
+  readonly setInk: (ink: BoardInk) => void;
   readonly setUnderlay: (draw: DrawUnder | null) => void;
   readonly onDraw: (draw: (what: 'base' | 'live') => void) => () => void;
   /** Asks for both layers to be drawn, as when the lettering has come. */

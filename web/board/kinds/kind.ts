@@ -2,7 +2,7 @@ import type { Box } from '../../../routing/plane/box.ts';
 import type { Part, PartAt } from '../../../routing/site/kinds/kind.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { ListName } from '../../document/change/element-lists.ts';
-import type { Painting } from '../painting.ts';
+import type { PictureBoard } from '../painting.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import type { Aims } from '../snap/aims.ts';
 
@@ -24,7 +24,7 @@ export interface Picture<M> {
   readonly on?: 'base' | 'live';
   /** Pixels to a foot below which the base leaves it out. */
   readonly from?: number;
-  readonly draw: (pen: BoardPen, frame: Frame, marks: readonly M[], painting: Painting) => void;
+  readonly draw: (pen: BoardPen, frame: Frame, marks: readonly M[], painting: PictureBoard) => void;
 }
 
 /** How a handle is drawn: aside, with a leader, where two would lie on one spot. */

@@ -1,5 +1,5 @@
 import { boardKind } from '../kinds/kinds.ts';
-import type { Painting } from '../painting.ts';
+import type { PictureBoard } from '../painting.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { drawAllRuns, drawRuns } from '../pictures/raceways.ts';
 import type { Scene, SceneList } from '../scene/scene.ts';
@@ -20,7 +20,7 @@ interface Hanging {
   readonly from: number;
   /** It takes marks as they lie in the plan and raises them itself. */
   readonly raises?: true;
-  readonly draw: (pen: BoardPen, frame: Frame, marks: readonly never[], painting: Painting) => void;
+  readonly draw: (pen: BoardPen, frame: Frame, marks: readonly never[], painting: PictureBoard) => void;
 }
 
 const ofPlan = (['members', 'raceways', 'pullpoints', 'drops'] as const).flatMap((list): Hanging[] =>
@@ -46,7 +46,7 @@ const HANGING: readonly Hanging[] = [STEEL, ...ofPlan, ...RUNS, CORDS].sort((a, 
 export function drawHanging(
   pen: BoardPen,
   frame: Frame,
-  painting: Painting,
+  painting: PictureBoard,
   find: Find,
   layer: 'base' | 'live',
 ): number {

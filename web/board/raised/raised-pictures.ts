@@ -1,7 +1,7 @@
 import type { SeenBlock } from '../../../calc/space/oblique.ts';
 import { heightsOf } from '../../../calc/space/tallest.ts';
 import { boardKind } from '../kinds/kinds.ts';
-import { marksInView, type Painting } from '../painting.ts';
+import { marksInView, type PictureBoard } from '../painting.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { drawMemberLoads } from '../pictures/member-loads.ts';
 import { traceOutline } from '../pictures/outline.ts';
@@ -35,7 +35,7 @@ const GONE: ReadonlySet<string> = new Set([
 /** What hangs over the plan lies pale on it, so that the hand finds its place. */
 const PALE: ReadonlySet<SceneList> = new Set(['members', 'raceways', 'pullpoints', 'drops']);
 
-function blocksOf(scene: Scene, painting: Painting, find: Find, cars: boolean): readonly SeenBlock[] {
+function blocksOf(scene: Scene, painting: PictureBoard, find: Find, cars: boolean): readonly SeenBlock[] {
   const shown: Find = (list) => (painting.shows(list) ? find(list) : []);
   return [
     ...(cars ? shown('stalls').map(({ stall }) => seenVehicle(stall, scene.site)) : []),
@@ -44,7 +44,12 @@ function blocksOf(scene: Scene, painting: Painting, find: Find, cars: boolean): 
   ];
 }
 
-function drawCabinetTops(pen: BoardPen, frame: Frame, painting: Painting, marks: Scene['equipment']['items']): void {
+function drawCabinetTops(
+  pen: BoardPen,
+  frame: Frame,
+  painting: PictureBoard,
+  marks: Scene['equipment']['items'],
+): void {
   if (!painting.shows('equipment') || marks.length === 0) return;
   const tops = marks.map((mark) => raisedMark('equipment', mark));
   for (const { draw } of boardKind('equipment').pictures) draw(pen, frame, tops, painting);
@@ -61,7 +66,7 @@ function drawWorkingSpaces(pen: BoardPen, frame: Frame, marks: Scene['equipment'
 }
 
 /** The base: numbers on the ground, then blocks each over what stands behind it, then what hangs. */
-function base(pen: BoardPen, painting: Painting): number {
+function base(pen: BoardPen, painting: PictureBoard): number {
   const frame = painting.frame();
   const { scale } = frame;
   const scene = painting.base();
@@ -88,7 +93,7 @@ function base(pen: BoardPen, painting: Painting): number {
 }
 
 /** Marks that move or are selected, in the ink of the frame. */
-function marks(pen: BoardPen, frame: Frame, painting: Painting, own: MarksByList): number {
+function marks(pen: BoardPen, frame: Frame, painting: PictureBoard, own: MarksByList): number {
   const find = ((list: SceneList) => own[list] ?? []) as Find;
   const blocks = blocksOf(frame.scene, painting, find, frame.scale >= CARS_FROM);
   drawBlocks(pen, frame, blocks);

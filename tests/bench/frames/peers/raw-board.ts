@@ -3,7 +3,7 @@ import { BASE_PICTURES } from '../../../../web/board/base-pictures.ts';
 import { type Camera, placeOnSite, pushed, zoomed } from '../../../../web/board/camera.ts';
 import { readInk } from '../../../../web/board/ink.ts';
 import type { DropMark } from '../../../../web/board/kinds/drops.ts';
-import type { Painting } from '../../../../web/board/painting.ts';
+import type { PictureBoard } from '../../../../web/board/painting.ts';
 import { drawDrops, drawDropWords } from '../../../../web/board/pictures/drops.ts';
 import { boardFrame } from '../../../../web/board/pictures/frame.ts';
 import type { SceneMark } from '../../../../web/board/scene/mark.ts';
@@ -24,22 +24,21 @@ export const rawBoard: MakePeer = (element, scene, viewport, first) => {
   let held: { readonly mark: DropMark; readonly from: Point2; by: Point2 } | null = null;
   let hidden: ReadonlySet<SceneMark> = new Set();
   const frame = () => boardFrame(camera, viewport, ink, { scene, station: 'layout', margins: true });
-  const painting: Pick<Painting, 'base' | 'hidden' | 'shows' | 'frame' | 'shading' | 'underlay' | 'loads' | 'raised'> =
-    {
-      base: () => scene,
-      hidden: () => hidden,
-      shows: () => true,
-      frame,
-      shading: () => null,
-      underlay: () => null,
-      loads: () => null,
-      raised: () => null,
-    };
+  const board: PictureBoard = {
+    base: () => scene,
+    hidden: () => hidden,
+    shows: () => true,
+    frame,
+    shading: () => null,
+    underlay: () => null,
+    loads: () => null,
+    raised: () => null,
+  };
   const draw = (): void => {
     pen.clearRect(0, 0, viewport.width, viewport.height);
     for (const picture of BASE_PICTURES) {
       pen.save();
-      picture.draw(pen, painting as Painting);
+      picture.draw(pen, board);
       pen.restore();
     }
     if (!held) return;
