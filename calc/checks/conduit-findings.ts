@@ -12,7 +12,7 @@ import type { CodeTables } from '../tables/code-tables.ts';
 import { expansionFindings } from './expansion-findings.ts';
 import { conduitPull } from './pull-findings.ts';
 import { isPastLimits, type LimitGround, limitTroubles, type Trouble } from './pull-limits.ts';
-import { mayBeMinded, pullingNotes } from './pulling-notes.ts';
+import { mayHavePullingNotes, pullingNotes } from './pulling-notes.ts';
 
 /**
  * Over-full conduits, too many degrees of bend, too long and too hard pulls, what to mind in pulling, and expansion.
@@ -72,7 +72,7 @@ function isEasy({ ways, pieces, packings }: HomeRun, i: number, { tables, rules 
     (tradeSize === null ||
       isEasyPull(tables, pulled, rules.metal) ||
       isSlight(pullTension(tables, drawnPath(way, piece), tradeSize, conductors, rules.metal))) &&
-    !mayBeMinded(conductors, upAndDown(way), tables, rules.metal)
+    !mayHavePullingNotes(conductors, upAndDown(way), tables, rules.metal)
   );
 }
 

@@ -35,18 +35,18 @@ export function pullingNotes(pulled: Pulled, tables: CodeTables, units: Units): 
 const NOTHING: readonly Finding[] = [];
 
 /** Whether there can be anything to mind of conductors that are pulled along a path that goes up and down so many feet in all. */
-export function mayBeMinded(
+export function mayHavePullingNotes(
   conductors: readonly ConduitConductor[],
   upAndDown: number,
   tables: CodeTables,
   metal: Metal,
 ): boolean {
-  const { three, rise } = mindedOf(conductors, tables, metal);
+  const { three, rise } = pullingConcerns(conductors, tables, metal);
   return three !== null || upAndDown > rise;
 }
 
 /** What is minded of conductors: the three alike lines that may jam, and the feet of riser that need no support. */
-const mindedOf = kept((conductors: readonly ConduitConductor[], tables: CodeTables, metal: Metal) => {
+const pullingConcerns = kept((conductors: readonly ConduitConductor[], tables: CodeTables, metal: Metal) => {
   const lines = linesIn(conductors);
   return {
     three: lines.length === 1 && lines[0]!.count === 3 ? lines[0]! : null,
@@ -56,7 +56,7 @@ const mindedOf = kept((conductors: readonly ConduitConductor[], tables: CodeTabl
 
 function jamNote(pulled: Pulled, tables: CodeTables): readonly Finding[] {
   const { what, about, method, tradeSize, path, conductors, metal } = pulled;
-  const line = mindedOf(conductors, tables, metal).three;
+  const line = pullingConcerns(conductors, tables, metal).three;
   if (tradeSize === null || line === null || bendsOf(path).length === 0) return NOTHING;
   const { ratio, likely } = jamRatio(tables, { method, tradeSize }, line);
   if (!likely) return NOTHING;
@@ -77,7 +77,7 @@ function jamNote(pulled: Pulled, tables: CodeTables): readonly Finding[] {
 function riserNote(pulled: Pulled, tables: CodeTables, units: Units): readonly Finding[] {
   const { what, about, path, conductors, metal } = pulled;
   const rise = tallestRise(path);
-  const { rise: allowed } = mindedOf(conductors, tables, metal);
+  const { rise: allowed } = pullingConcerns(conductors, tables, metal);
   if (rise <= allowed) return NOTHING;
   return [
     {

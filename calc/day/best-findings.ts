@@ -2,7 +2,7 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { ChargedCar } from './by-rules.ts';
 import type { BestOutcome } from './charge.ts';
 import type { DayFigures } from './day-figures.ts';
-import { lackOf } from './day-figures.ts';
+import { energyShortfall } from './day-figures.ts';
 
 /** A least cost is sought among schedules that give all but this part of the most energy. */
 const CLOSE = 2e-6;
@@ -24,7 +24,7 @@ interface BestOfDay {
  * where the rule does not, and the figures of the limits that would do.
  */
 export function bestFindings({ what, cars, got, best, limit, ceilings }: BestOfDay): readonly Finding[] {
-  const { most, carsShort } = lackOf(
+  const { most, carsShort } = energyShortfall(
     cars.map((car) => car.most),
     got,
   );

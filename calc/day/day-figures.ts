@@ -54,7 +54,7 @@ export const figuresOfDay = kept(
       strategy,
       cars: read.day.cars.length,
       energy,
-      ...lackOf(unmanaged.got, course.got),
+      ...energyShortfall(unmanaged.got, course.got),
       peakKw,
       cost: read.day.tariff === null ? null : cost,
       ceilings: strategy === 'unmanaged' ? [] : leastCeilings(world, strategy, asked),
@@ -63,7 +63,7 @@ export const figuresOfDay = kept(
 );
 
 /** What cars lack of what their cords could give, and what that is in all: kilowatt-hours. */
-export function lackOf(
+export function energyShortfall(
   could: ArrayLike<number>,
   got: ArrayLike<number>,
 ): Pick<DayFigures, 'most' | 'carsShort' | 'worstShort'> {

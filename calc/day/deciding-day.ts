@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { ChargingDay, Site } from '../../routing/site/site.ts';
-import { type DayFigures, figuresOfDay, type LeastCeiling, lackOf } from './day-figures.ts';
+import { type DayFigures, energyShortfall, figuresOfDay, type LeastCeiling } from './day-figures.ts';
 import { type DayGround, groundOf, plannedDay } from './planned-days.ts';
 
 /** The day of charging by which ways are weighed. */
@@ -39,7 +39,7 @@ const hardnessOfDays = kept((days: readonly ChargingDay[], ground: DayGround): r
     const { id, strategy, strategies, cars } = plannedDay(day, ground);
     const outcome = strategies[strategy];
     if (outcome === undefined) return [];
-    const { most, carsShort } = lackOf(
+    const { most, carsShort } = energyShortfall(
       cars.map((car) => car.most),
       outcome.got,
     );

@@ -32,5 +32,5 @@ export function dayLoad(file: SiteFile, fresh: ReadonlySet<string>): LoadWish | 
 export const leavesShort = (file: SiteFile): boolean => dayFigures(toSite(file)).some(({ carsShort }) => carsShort > 0);
 
 /** A little more for each charger, where a ceiling that was found for other panels leaves a car short. */
-export const alittleMore = (load: LoadWish): LoadWish =>
+export const slightlyMore = (load: LoadWish): LoadWish =>
   load.kind === 'each' ? { ...load, amps: load.amps * 1.08 } : load;

@@ -3,7 +3,7 @@ import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
 import { bestDrops } from './best-drops.ts';
 import { withChargers } from './chargers.ts';
-import { alittleMore, dayLoad, leavesShort } from './day-load.ts';
+import { dayLoad, leavesShort, slightlyMore } from './day-load.ts';
 import type { CordToCome } from './drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
 import { withDropHeld } from './hold-drop.ts';
@@ -58,7 +58,7 @@ export function proposeAll(
   for (let tries = 0; held !== null && tries < MOST_TRIES && mayGoOn(); tries++) {
     const whole = under(held);
     if (!leavesShort(whole.file)) return tightened(whole);
-    held = alittleMore(held);
+    held = slightlyMore(held);
   }
   function tightened(whole: Whole): Whole {
     const less = dayLoad(whole.file, new Set(newIn(whole.file, file)));

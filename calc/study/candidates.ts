@@ -7,7 +7,7 @@ import { panelsOf } from '../propose/feeding.ts';
 import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import { type StudyBase, withoutBoards } from './base.ts';
 import { choicesIn, type FeederChoice, feederChoices, SIZES } from './feeder-choices.ts';
-import { drawnLayout, type LayoutMade, routed, withAmps } from './layouts.ts';
+import { drawnLayout, type LayoutOutcome, routed, withAmps } from './layouts.ts';
 import { type MayGoOn, MOUNT_WORDS, STUDY_MOUNTS, type StudyMount } from './shape.ts';
 import { oneNewFeeder, type StandingFeeder, standingFeeders, usedInBoard, usedSo } from './supplies.ts';
 
@@ -16,7 +16,7 @@ export interface Candidate {
   readonly mount: string;
   readonly supply: string;
   readonly amps: number;
-  readonly make: (mayGoOn: () => boolean) => LayoutMade;
+  readonly make: (mayGoOn: () => boolean) => LayoutOutcome;
 }
 
 export interface Candidates {
@@ -102,7 +102,7 @@ export function candidatesOf(
   };
 }
 
-type Laid = Extract<LayoutMade, { readonly ok: true }>;
+type Laid = Extract<LayoutOutcome, { readonly ok: true }>;
 
 interface OnStanding {
   readonly list: readonly Candidate[];
@@ -168,7 +168,7 @@ function used(
   choice: FeederChoice,
   prices: PriceList,
   mayGoOn: () => boolean,
-): LayoutMade {
+): LayoutOutcome {
   const { amps, way, transformer, only } = choice;
   const fewer = only === null ? layout : withFewer(base, layout, only, prices, mayGoOn);
   if (!fewer.ok) return fewer;
@@ -179,7 +179,13 @@ function used(
 }
 
 /** So many chargers and no more: those of accessible stalls, then those with the shortest branches; raceways laid anew. */
-function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceList, mayGoOn: () => boolean): LayoutMade {
+function withFewer(
+  base: StudyBase,
+  layout: Laid,
+  only: number,
+  prices: PriceList,
+  mayGoOn: () => boolean,
+): LayoutOutcome {
   const site = toSite(layout.file);
   const lengths = new Map(plan(site).runs.map(({ charger, length }) => [charger, length ?? Number.POSITIVE_INFINITY]));
   const use = new Map(site.stalls.map((stall) => [stall.id, stall.use ?? 'standard']));
@@ -204,7 +210,7 @@ function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceLis
 }
 
 /** New panels in the place of the boards that are drawn, with the loads of those on the first of them. */
-function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList, mayGoOn: () => boolean): LayoutMade {
+function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList, mayGoOn: () => boolean): LayoutOutcome {
   const cleared = withoutBoards(base);
   if (cleared === null) return { ok: false, says: 'An inverter hangs on a board that would be taken away.' };
   const made = drawnLayout(cleared.file, base.wanted, mount, base.amps, prices, mayGoOn);

@@ -14,11 +14,11 @@ import { USUAL_DROP, USUAL_PANELBOARD, USUAL_PEDESTAL } from '../propose/usual.t
 import type { StudyMount } from './shape.ts';
 
 /** A file with something drawn in it and what is to be said of it, or why that cannot be. */
-export type LayoutMade =
+export type LayoutOutcome =
   | { readonly ok: true; readonly file: SiteFile; readonly says: readonly string[] }
   | { readonly ok: false; readonly says: string };
 
-const cannot = (says: string): LayoutMade => ({ ok: false, says });
+const cannot = (says: string): LayoutOutcome => ({ ok: false, says });
 
 /** Cords that hang from one new drop, or stand at one pedestal. */
 const holdsOf = (mount: StudyMount): number => (mount.endsWith('pairs') ? 2 : 1);
@@ -37,7 +37,7 @@ export function drawnLayout(
   amps: number,
   prices: PriceList,
   mayGoOn: () => boolean,
-): LayoutMade {
+): LayoutOutcome {
   const hung = mount.startsWith('overhead') ? overhead(file, wanted, mount, prices) : pedestals(file, wanted, mount);
   if (!hung.ok) return hung;
   const left = wanted.size - new Set(hung.cords.map(({ stall }) => stall)).size;
@@ -68,7 +68,7 @@ function onProposedPanels(
   mount: StudyMount,
   prices: PriceList,
   mayGoOn: () => boolean,
-): Extract<LayoutMade, { readonly ok: true }> | null {
+): Extract<LayoutOutcome, { readonly ok: true }> | null {
   const wish = { what: 'all', cordsADrop: holdsOf(mount), prices, isBounded: false } as const;
   const { file, parts } = propose(hung.file, wish, QUIET, QUIET, mayGoOn);
   const served = new Set((file.chargers ?? []).flatMap(({ stalls }) => stalls));
@@ -89,7 +89,7 @@ export function routed(
   prices: PriceList,
   says: readonly string[],
   mayGoOn: () => boolean = () => true,
-): LayoutMade {
+): LayoutOutcome {
   const wish = { what: 'raceways', cordsADrop: 1, prices, isBounded: false } as const;
   const { file: laid, parts } = propose(file, wish, QUIET, QUIET, mayGoOn);
   const without = parts.flatMap((part) => part.without);

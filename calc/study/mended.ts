@@ -12,7 +12,7 @@ import { dealtLine } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
 
 /** A way in which nothing fails that is not forced; or why there is none. */
-export type WayMended =
+export type MendOutcome =
   | {
       readonly ok: true;
       readonly file: SiteFile;
@@ -39,7 +39,7 @@ export function mended(
   fresh: ReadonlySet<string>,
   forcedBy: (finding: Finding) => Forced | null,
   prices: PriceList,
-): WayMended {
+): MendOutcome {
   let next = file;
   const says: string[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {

@@ -55,7 +55,7 @@ export interface StudyWay {
 }
 
 /** A way that cannot be, and why. */
-export interface NoWay {
+export interface ImpossibleWay {
   readonly name: string;
   readonly says: string;
 }
@@ -66,7 +66,7 @@ export interface Study {
   readonly ways: readonly StudyWay[];
   /** Ids of the ways that nothing beats on all counts. */
   readonly unbeaten: ReadonlySet<string>;
-  readonly cannot: readonly NoWay[];
+  readonly cannot: readonly ImpossibleWay[];
   /** Combinations of mount, supply and charger that were looked at; more than were drawn. */
   readonly looked: number;
   /** Those left out before they were drawn, and why. */

@@ -9,7 +9,7 @@ import { type Candidate, candidatesOf, LAYING_OUT } from './candidates.ts';
 import { type WayFigures, wayFigures, withDay } from './figures.ts';
 import { forcing } from './forced.ts';
 import { mended } from './mended.ts';
-import type { MayGoOn, NoWay, Study, StudyWay, StudyWish } from './shape.ts';
+import type { ImpossibleWay, MayGoOn, Study, StudyWay, StudyWish } from './shape.ts';
 import { twinOf } from './twins.ts';
 import { unbeatenOf } from './unbeaten.ts';
 
@@ -58,7 +58,7 @@ export function study(
   const drawn = base.isDrawn ? [asDrawn(file, base, wish, figured)] : [];
   const forcedBy = forcing(base.site);
   const ways: StudyWay[] = [...drawn];
-  const none: NoWay[] = [...cannot];
+  const none: ImpossibleWay[] = [...cannot];
   let late = 0;
   const soFar = (): Study => ({
     lot: file.name,

@@ -15,7 +15,7 @@ import { treeOf } from '../supply/tree/supply-lines.ts';
 import { standardRatingAtLeast } from '../tables/lookup.ts';
 import { dealtLine } from './at-full-rate.ts';
 import type { StudyBase } from './base.ts';
-import { type LayoutMade, routed, withAmps } from './layouts.ts';
+import { type LayoutOutcome, routed, withAmps } from './layouts.ts';
 
 /** A standing feeder beyond which chargers hang. */
 export interface StandingFeeder {
@@ -53,7 +53,7 @@ const leadsToBoards = ({ equipment }: Site, { to }: Feeder): boolean => {
 };
 
 /** A layout with a standing feeder used in some way, its transformer apart from the board. */
-export const usedSo = (file: SiteFile, { feeder, length }: StandingFeeder, way: FeederProspect): LayoutMade =>
+export const usedSo = (file: SiteFile, { feeder, length }: StandingFeeder, way: FeederProspect): LayoutOutcome =>
   feederWaySite(file, feeder.id, way, length);
 
 /** Feet of busbar between a transformer and a board in one enclosure, and feet between their cases. Common practice, no source. */
@@ -63,7 +63,7 @@ const IN_ONE = { bus: 2, gap: 0.01 } as const;
  * The same with the transformer and the board in one assembly: side by side, their fronts in one line, on whichever side
  * less stands in the way, and no conduit between.
  */
-export function usedInBoard(file: SiteFile, standing: StandingFeeder, way: FeederProspect): LayoutMade {
+export function usedInBoard(file: SiteFile, standing: StandingFeeder, way: FeederProspect): LayoutOutcome {
   const made = usedSo(file, standing, way);
   if (!made.ok) return made;
   const before = byId(file.equipment ?? []);
@@ -124,7 +124,7 @@ const LARGEST_PANELBOARD = 1200;
  * A layout in which one board, in the place of the first that stands, feeds all chargers through a new feeder from the
  * service; the feeder that led there is left unused.
  */
-export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, prices: PriceList): LayoutMade {
+export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, prices: PriceList): LayoutOutcome {
   const site = toSite(file);
   const tree = treeOf(site);
   const [board] = panelsOf(site);

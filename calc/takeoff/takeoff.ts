@@ -38,7 +38,7 @@ import { stringerQuantities, supportQuantities } from './support-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
 /** Boxes beside those that equipment has of its own. */
-export interface BoxesBesides {
+export interface OtherBoxes {
   /** Those that several pieces of equipment may come to. */
   readonly shared: readonly PlannedBox[];
   /** At the pull points that only feeders pass. */
@@ -56,7 +56,7 @@ export function takeoff(
   tables: CodeTables,
   branches: readonly EquipmentBranches[],
   phases: readonly (readonly PhasePair[])[],
-  { shared, onFeeders, handholes }: BoxesBesides,
+  { shared, onFeeders, handholes }: OtherBoxes,
   feeders: readonly FeederConduit[],
   supports: readonly RacewaySupports[],
 ): readonly TakeoffRow[] {

@@ -7,7 +7,7 @@ import type { Tap } from './taps.ts';
 
 /** Lengths this near each other, relatively, are equal, and something else decides between their ways. */
 const EQUAL = 1e-9;
-export const isNoLonger = (length: number, least: number): boolean => length <= least + EQUAL * (1 + least);
+export const isNotLonger = (length: number, least: number): boolean => length <= least + EQUAL * (1 + least);
 
 /**
  * Of the equally short ways from the equipment to every node of one component, the one with the fewest bends; of those,
@@ -99,7 +99,7 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
     lastAt[node] = state;
   };
   steps.forEach((step, k) => {
-    if (isNoLonger(step.distance, distance[step.node]!)) arrive(halves + k, step.node, step.bends);
+    if (isNotLonger(step.distance, distance[step.node]!)) arrive(halves + k, step.node, step.bends);
   });
   const heading = (state: number): Point3 => {
     if (state >= halves) return steps[state - halves]!.heading;
@@ -160,7 +160,7 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
     const n = node + base;
     for (let h = first[n]!, stop = first[n + 1]!; h < stop; h++) {
       const to = head[h]! - base;
-      if (settledAt[to]! <= k || !isNoLonger(distance[node]! + weight[h]!, distance[to]!)) continue;
+      if (settledAt[to]! <= k || !isNotLonger(distance[node]! + weight[h]!, distance[to]!)) continue;
       const on = leg[h]!;
       const rank = on < 0 ? -1 : legs.rank[on]!;
       const dx = x[to + base]! - x[n]!;

@@ -2,7 +2,7 @@ import { COINCIDENT, distance } from '../plane/space.ts';
 import type { Point3 } from '../site/site.ts';
 import { bendsOf, isBend } from './bends.ts';
 import type { Run } from './run.ts';
-import { isNoLonger, stopsBeside } from './straightest.ts';
+import { isNotLonger, stopsBeside } from './straightest.ts';
 import type { Tap } from './taps.ts';
 import { componentOf, type WaysFrom, type WaysInPart } from './ways.ts';
 
@@ -42,7 +42,7 @@ export function shortestWay(ways: WaysFrom, ends: readonly Tap[], to: Point3): W
   let least = Number.POSITIVE_INFINITY;
   for (const { length } of approaches) if (length < least) least = length;
   let best: Choice | null = null;
-  for (const approach of approaches) if (isNoLonger(approach.length, least)) best = betterOf(best, ways, approach, to);
+  for (const approach of approaches) if (isNotLonger(approach.length, least)) best = betterOf(best, ways, approach, to);
   return best && traced(ways, best, to, least);
 }
 

@@ -13,7 +13,7 @@ import { type BoardPen, boardFrame, type Frame } from './pictures/frame.ts';
 import { MARGINS_FROM, sameBars } from './pictures/margin-bars.ts';
 import type { RaisedView } from './raised-view.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
-import { dropsFaringAnew } from './scene/faring.ts';
+import { dropsWithChangedResults } from './scene/faring.ts';
 import type { SceneMark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
 import { signOf } from './scene/sign.ts';
@@ -201,7 +201,7 @@ function signsChanged(was: Scene, now: Scene, base: Scene, { camera, viewport, m
   const barsToo = marginBars && camera.scale >= MARGINS_FROM;
   const seen = boxInView(camera, viewport);
   const places = positionsOf(now.site.drops);
-  for (const id of dropsFaringAnew(was, now)) {
+  for (const id of dropsWithChangedResults(was, now)) {
     const place = places.get(id);
     const mark = place === undefined ? undefined : now.drops.items[place];
     if (!mark || mark !== base.drops.items[place!] || !boxesMeet(mark, seen)) continue;

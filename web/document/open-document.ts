@@ -5,12 +5,12 @@ import type { DocumentData, DocumentEvent, DocumentState } from './document-stat
 import type { FileDoor } from './files/files.ts';
 import type { OwnState } from './files/own-file.ts';
 import { pagePlan } from './planning.ts';
-import type { Warm } from './warm.ts';
+import type { WarmUp } from './warm-up.ts';
 
 /** What the store needs of the world outside it. */
 export interface DocumentWorld {
   readonly files: FileDoor;
-  readonly warm: Warm;
+  readonly warm: WarmUp;
 }
 
 /** The document behind the state, and what the parts of the store work on. */

@@ -32,10 +32,10 @@ function stored(key: string): string {
 }
 
 /** Whether whoever holds this device must still be asked who writes. */
-export const mustAskWho = (): boolean => initialsHere() === '' && !(asked || stored(ASKED_KEY) !== '');
+export const mustAskInitials = (): boolean => initialsHere() === '' && !(asked || stored(ASKED_KEY) !== '');
 
 /** They were asked, whatever they answered: they are not asked again. */
-export function wereAsked(): void {
+export function noteInitialsAsked(): void {
   asked = true;
   try {
     localStorage.setItem(ASKED_KEY, 'yes');

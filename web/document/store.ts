@@ -8,7 +8,7 @@ import { type DocumentWorld, type OpenDocument, past, shownPart } from './open-d
 import { emptySite, opening, putInPlace } from './opening.ts';
 import { saving } from './saving.ts';
 import { telling } from './telling.ts';
-import { warm } from './warm.ts';
+import { warm } from './warm-up.ts';
 
 export interface DocumentStore extends StoreApi<DocumentState> {
   /** Tells a listener of every change of the document from now on; returns the way to stop. */

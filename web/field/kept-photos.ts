@@ -90,7 +90,7 @@ export async function keepPhotosOf(photos: Photos): Promise<void> {
 }
 
 /** Whether each photo is the one that its name says: by SHA-256. */
-export async function areWhatTheySay(photos: Photos): Promise<boolean> {
+export async function photosMatchHashes(photos: Photos): Promise<boolean> {
   for (const [hash, bytes] of photos) if ((await hashOf(new Uint8Array(bytes))) !== hash) return false;
   return true;
 }

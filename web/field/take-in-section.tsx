@@ -7,7 +7,7 @@ import { mergeRecords } from '../document/edits/records.ts';
 import { textOf } from '../document/files/files.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { failureWords } from '../words/failure-words.ts';
-import { areWhatTheySay, keepPhotosOf } from './kept-photos.ts';
+import { keepPhotosOf, photosMatchHashes } from './kept-photos.ts';
 import { recordsInLink } from './records-link.ts';
 
 /** Records of others: out of files, a link that was opened, or one that is pasted. What they bring is told before it is taken in. */
@@ -99,7 +99,7 @@ async function recordsInFile(file: File): Promise<{ readonly read: RecordsRead; 
   if (file.size > 2 * MOST_BUNDLE_BYTES) throw new Error('the file is larger than this page writes them');
   const read = readRecordsBundle(new Uint8Array(await file.arrayBuffer()));
   if (!read.ok) return { read, photos: NO_PHOTOS };
-  if (!(await areWhatTheySay(read.photos))) throw new Error('a photo in it is another than its name says');
+  if (!(await photosMatchHashes(read.photos))) throw new Error('a photo in it is another than its name says');
   return { read: { ok: true, file: read.records }, photos: read.photos };
 }
 

@@ -1,6 +1,6 @@
 import './field.css';
 import { useRef, useState } from 'react';
-import { setInitialsHere, wereAsked } from '../document/pen.ts';
+import { noteInitialsAsked, setInitialsHere } from '../document/pen.ts';
 import { Dialog } from '../parts/dialog.tsx';
 
 const MOST = 12;
@@ -12,7 +12,7 @@ export function WhoDialog({ write, close }: { readonly write: () => void; readon
   const answer = (initials: string): void => {
     if (written.current) return;
     written.current = true;
-    wereAsked();
+    noteInitialsAsked();
     if (initials !== '') setInitialsHere(initials);
     close();
     write();

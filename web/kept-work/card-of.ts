@@ -4,7 +4,7 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { thumbnailOf } from '../board/thumbnail.ts';
 import type { CardRecord } from '../document/keeping/storage-records.ts';
-import { warm } from '../document/warm.ts';
+import { warm } from '../document/warm-up.ts';
 
 /** What a list shows of a site, worked out in slices so that the page stays alive. */
 export async function cardOf(doc: string, seq: number, file: SiteFile, prices: PriceList): Promise<CardRecord> {

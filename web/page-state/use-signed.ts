@@ -1,4 +1,4 @@
-import { mustAskWho } from '../document/pen.ts';
+import { mustAskInitials } from '../document/pen.ts';
 import { usePageStore } from './page-store.ts';
 
 /**
@@ -8,7 +8,7 @@ import { usePageStore } from './page-store.ts';
 export function useSigned(): (write: () => void) => void {
   const page = usePageStore();
   return (write) => {
-    if (!mustAskWho() || document.visibilityState === 'hidden') {
+    if (!mustAskInitials() || document.visibilityState === 'hidden') {
       write();
       return;
     }

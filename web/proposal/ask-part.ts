@@ -2,12 +2,12 @@ import { failureWords } from '../words/failure-words.ts';
 import type { PartNews, PartRequest } from './part-request.ts';
 
 /** What came of drawing a part of a lot again. */
-export type PartMade = Exclude<PartNews, { kind: 'doing' }>;
+export type PartOutcome = Exclude<PartNews, { kind: 'doing' }>;
 
 /** Has a part of a lot drawn again by a worker of its own. Returns how to stop it, after which nothing is heard. */
 export function askPart(
   request: PartRequest,
-  hear: (made: PartMade) => void,
+  hear: (made: PartOutcome) => void,
   tell: (done: number, of: number) => void = () => {},
 ): () => void {
   const worker = new Worker(new URL('./part-worker.ts', import.meta.url), { type: 'module' });

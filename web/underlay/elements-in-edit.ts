@@ -6,7 +6,7 @@ import { listOf } from '../document/change/element-lists.ts';
 import { type Additions, addAll } from '../document/edits/add.ts';
 import { inWords } from '../document/edits/in-words.ts';
 
-export interface ElementsEdit {
+export interface BringInEdit {
   readonly edit: Edit;
   /** How many it adds, and how many are left out because the site has their ids. */
   readonly adds: number;
@@ -14,7 +14,7 @@ export interface ElementsEdit {
 }
 
 /** Adds the elements that a GeoJSON holds and that the site has not, under the ids they have there. */
-export function elementsIn(file: SiteFile, elements: GroundElements): ElementsEdit {
+export function elementsIn(file: SiteFile, elements: GroundElements): BringInEdit {
   const fresh = PLACED_LISTS.map((list): readonly [PlacedList, readonly { readonly id: string }[]] => [
     list,
     elements[list].filter(({ id }) => listOf(file, id) === undefined),

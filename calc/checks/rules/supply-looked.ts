@@ -15,8 +15,8 @@ export const spaced = counting<Equipment>(({ spaces }) => spaces !== undefined);
 export const measuredDemand = counting<Equipment>(
   ({ kind, existingAmps }) => kind === 'source' && existingAmps !== undefined,
 );
-export const bussed = counting<Equipment>(({ busAmps }) => busAmps !== undefined);
-export const mained = counting<Equipment>(({ mainAmps }) => mainAmps !== undefined);
+export const withBus = counting<Equipment>(({ busAmps }) => busAmps !== undefined);
+export const withMain = counting<Equipment>(({ mainAmps }) => mainAmps !== undefined);
 export const generating = counting<Load>(({ generation }) => generation === true);
 
 export const interrupting = counting<Equipment>(({ interruptingAmps }) => interruptingAmps !== undefined);

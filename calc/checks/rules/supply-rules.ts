@@ -4,13 +4,11 @@ import { cited } from '../../tables/sections.ts';
 import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
 import type { Looked, Rule } from '../looked.ts';
 import {
-  bussed,
   fed,
   generating,
   groundable,
   interrupting,
   limited,
-  mained,
   managed,
   measuredDemand,
   NAMEPLATE,
@@ -22,6 +20,8 @@ import {
   taps,
   transformers,
   unheld,
+  withBus,
+  withMain,
 } from './supply-looked.ts';
 
 const equipment = ({ site }: Looked): number => site.equipment.length;
@@ -94,12 +94,12 @@ export const SUPPLY_RULES = {
   'main-overload': {
     title: 'Mains overloaded',
     source: (tables) => cited(tables, 'feederDevice', 'loadManagement'),
-    lookedAt: ({ site }) => mained(site.equipment),
+    lookedAt: ({ site }) => withMain(site.equipment),
   },
   'bus-overload': {
     title: 'Busbars overloaded',
     source: (tables) => cited(tables, 'panelRating', 'panelDevice'),
-    lookedAt: ({ site }) => bussed(site.equipment),
+    lookedAt: ({ site }) => withBus(site.equipment),
   },
   'unit-load': {
     title: 'Loads by the code’s count per charger',
@@ -119,7 +119,7 @@ export const SUPPLY_RULES = {
   'back-feed': {
     title: 'Busbars fed from both ends',
     source: (tables) => cited(tables, 'busSources'),
-    lookedAt: ({ site }) => (generating(site.loads) === 0 ? 0 : bussed(site.equipment)),
+    lookedAt: ({ site }) => (generating(site.loads) === 0 ? 0 : withBus(site.equipment)),
   },
   'voltage-rise': {
     title: 'Voltage rise from generation',

@@ -8,7 +8,7 @@ import { type CutView, crossing, seenPast } from './cut.ts';
 import type { SectionLine, SectionRound, SectionShape } from './shape.ts';
 
 /** One raceway where it goes through the cut. */
-export interface Through {
+export interface ConduitInCut {
   readonly id: string;
   readonly method: Method;
   readonly tradeSize: string | null;
@@ -26,15 +26,15 @@ const BETWEEN = 1 / 12;
 const TIER = 0.75;
 
 /** Conduits of the plan, and raceways that hold none of it (those of feeders), where they go through a cut. */
-export function throughCut(site: Site, plan: UncountedPlan, view: CutView): readonly Through[] {
-  const found: Through[] = [];
+export function throughCut(site: Site, plan: UncountedPlan, view: CutView): readonly ConduitInCut[] {
+  const found: ConduitInCut[] = [];
   const [ux, uy] = [view.right[0] - view.left[0], view.right[1] - view.left[1]].map((d) => d / view.length) as [
     number,
     number,
   ];
   const look = (
     path: readonly (readonly [number, number, number])[],
-    what: Omit<Through, 'across' | 'z' | 'at'>,
+    what: Omit<ConduitInCut, 'across' | 'z' | 'at'>,
   ): void => {
     for (let i = 1; i < path.length; i++) {
       const met = crossing(path[i - 1]!, path[i]!, view);
@@ -57,12 +57,12 @@ export function throughCut(site: Site, plan: UncountedPlan, view: CutView): read
 
 /** A raceway without a size of the plan is drawn so wide, inches. */
 const UNKNOWN = 2;
-const wide = (one: Through): number =>
+const wide = (one: ConduitInCut): number =>
   (one.tradeSize === null && one.method !== 'tray' ? UNKNOWN : outsideOf(one)) / 12;
 
 /** Those that cross at one place, from left to right; overhead and under the ground apart. */
-export function bundlesOf(through: readonly Through[]): readonly (readonly Through[])[] {
-  const bundles: Through[][] = [];
+export function bundlesOf(through: readonly ConduitInCut[]): readonly (readonly ConduitInCut[])[] {
+  const bundles: ConduitInCut[][] = [];
   for (const one of [...through].sort((a, b) => a.across - b.across)) {
     const own = bundles.find(
       ([first]) =>
@@ -80,11 +80,15 @@ export function bundlesOf(through: readonly Through[]): readonly (readonly Throu
  * A bundle as it hangs: side by side on its trapezes, each with its rods to the member that is nearest above; one alone by
  * one rod. In the ground side by side, their tops at the drawn line.
  */
-export function bundleShapes(bundle: readonly Through[], steel: Steel, hangReach: number): readonly SectionShape[] {
+export function bundleShapes(
+  bundle: readonly ConduitInCut[],
+  steel: Steel,
+  hangReach: number,
+): readonly SectionShape[] {
   const [first] = bundle;
   const middle = bundle.reduce((sum, { across }) => sum + across, 0) / bundle.length;
   const rounds: SectionRound[] = [];
-  const lay = (row: readonly Through[], drop: number): readonly [number, number, number] => {
+  const lay = (row: readonly ConduitInCut[], drop: number): readonly [number, number, number] => {
     const width = row.reduce((sum, one) => sum + wide(one), 0) + (row.length - 1) * BETWEEN;
     let at = middle - width / 2;
     let low = Number.POSITIVE_INFINITY;

@@ -6,7 +6,7 @@ import { outlineOf, stallOutline } from '../../../routing/standing/outlines.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
 import type { CutView } from './cut.ts';
-import type { Through } from './cut-conduits.ts';
+import type { ConduitInCut } from './cut-conduits.ts';
 import type { GroundSpan, SectionShape, TrenchCut } from './shape.ts';
 
 /** Parts narrower than this are corners that a cut grazes, feet. */
@@ -106,7 +106,7 @@ const ONE_TRENCH = 1;
 /** The trenches that a cut goes through: round raceways in the ground that lie near each other. */
 export function trenchesAt(
   site: Site,
-  bundles: readonly (readonly Through[])[],
+  bundles: readonly (readonly ConduitInCut[])[],
   shapes: readonly SectionShape[],
 ): readonly TrenchCut[] {
   const surfaces = new Map(site.raceways.map(({ id, surface = 'asphalt' }) => [id, surface]));
@@ -128,7 +128,7 @@ export function trenchesAt(
 }
 
 /** What is over the raceway that goes through the cut there. */
-function surfaceOf(through: Through | undefined, site: Site, surfaces: ReadonlyMap<string, string>): string {
+function surfaceOf(through: ConduitInCut | undefined, site: Site, surfaces: ReadonlyMap<string, string>): string {
   if (!through) return 'asphalt';
   const own = surfaces.get(through.id);
   if (own) return own;

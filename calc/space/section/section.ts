@@ -4,7 +4,7 @@ import { counted } from '../../../routing/words/counted.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { type Cut, type CutView, crossing, cutView, seenPast } from './cut.ts';
 import { cutBlocks } from './cut-blocks.ts';
-import { bundleShapes, bundlesOf, racewaysPast, type Through, throughCut } from './cut-conduits.ts';
+import { bundleShapes, bundlesOf, type ConduitInCut, racewaysPast, throughCut } from './cut-conduits.ts';
 import { cutDrops, dropsSeen } from './cut-drops.ts';
 import { groundSpans, trenchesAt } from './cut-ground.ts';
 import type { Section, SectionHeight, SectionShape } from './shape.ts';
@@ -77,7 +77,7 @@ function heights(
   site: Site,
   view: CutView,
   shapes: readonly SectionShape[],
-  bundles: readonly (readonly Through[])[],
+  bundles: readonly (readonly ConduitInCut[])[],
 ): readonly SectionHeight[] {
   const steel = shapes
     .flatMap((shape) => (shape.part === 'member' && shape.kind === 'round' ? [shape] : []))
@@ -112,5 +112,5 @@ function heights(
   return told.sort((a, b) => a.elevation - b.elevation);
 }
 
-const sizeOf = ({ id, method, tradeSize }: Through): string =>
+const sizeOf = ({ id, method, tradeSize }: ConduitInCut): string =>
   tradeSize === null ? `raceway ${id}` : `${tradeSize}" ${method}`;

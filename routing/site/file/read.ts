@@ -2,7 +2,7 @@ import { UNITS, type Units } from '../schema/vocabulary.ts';
 import type { SiteFile } from '../site.ts';
 import { linesOfPaths } from './fault-lines.ts';
 import { MOST_REPEATED, readJson } from './json-text.ts';
-import { migrated, UPS } from './migrate.ts';
+import { MIGRATIONS, migrated } from './migrate.ts';
 import { type Fault, placeOf, type SiteError, type TellFault } from './place.ts';
 import { tellReferenceErrors } from './reference-errors.ts';
 import { tellShapeErrors } from './shape-errors.ts';
@@ -64,7 +64,7 @@ interface Checked {
 }
 
 function checked(given: unknown, repeated: readonly Fault[], repeatedMore: number): Checked {
-  const newest = migrated(given, UPS);
+  const newest = migrated(given, MIGRATIONS);
   if (!newest.ok) return { value: given, faults: [newest.fault], more: 0 };
   const faults: Fault[] = [];
   let count = repeatedMore;

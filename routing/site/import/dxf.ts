@@ -3,7 +3,7 @@ import { drawEntities } from './dxf/draw.ts';
 import { headerNumber, sagittaOf, unitOf } from './dxf/header.ts';
 import { leftOutWords, type Unseen, unseenNotes } from './dxf/left-out.ts';
 import { looksOf } from './dxf/look.ts';
-import { isReadKind } from './dxf/outline.ts';
+import { isReadableEntity } from './dxf/outline.ts';
 import { type DxfRecord, dxfSections, recordText } from './dxf/records.ts';
 import { type Imported, type ImportedLine, type LineDrawing, refused } from './imported.ts';
 
@@ -45,7 +45,7 @@ export function drawDxf(
     ...drawn.value.unseen,
     clipped: objects.filter(({ kind }) => kind === 'SPATIAL_FILTER').length,
   };
-  const left = leftOutWords(skipped, isReadKind);
+  const left = leftOutWords(skipped, isReadableEntity);
   const notes = [
     ...(stops === null ? [] : [`It is shown as far as it goes: ${stops}.`]),
     ...unseenNotes(unseen),

@@ -14,7 +14,7 @@ export class FeatureRefused extends Error {
 }
 
 /** What is past the budget: nothing of the file is shown. */
-export class Spent extends FeatureRefused {}
+export class BudgetSpent extends FeatureRefused {}
 
 /** What is counted on the way through a file. */
 export interface GeojsonReading {

@@ -1,13 +1,13 @@
 import { twiceAreaOf } from '../../plane/area.ts';
 import type { GroundFeature, GroundShape } from './geojson.ts';
 import {
+  BudgetSpent,
   FeatureRefused,
   type GeojsonReading,
   listAt,
   objectAt,
   type Plain,
   type Position,
-  Spent,
 } from './geojson-reading.ts';
 import { BUDGET } from './imported.ts';
 
@@ -82,7 +82,7 @@ const DIGITS_OF = 4000;
 
 function positionAt(value: unknown, place: string, reading: GeojsonReading): Position {
   if (++reading.points > BUDGET.points)
-    throw new Spent(place, `is past ${BUDGET.points.toLocaleString('en-US')} positions`);
+    throw new BudgetSpent(place, `is past ${BUDGET.points.toLocaleString('en-US')} positions`);
   const [x, y] = listAt(value, place);
   if (typeof x !== 'number' || typeof y !== 'number' || !Number.isFinite(x) || !Number.isFinite(y))
     throw new FeatureRefused(place, 'expected a longitude and a latitude');

@@ -1,13 +1,13 @@
 import { counted } from '../../words/counted.ts';
 import type { Georef } from '../site.ts';
 import {
+  BudgetSpent,
   FeatureRefused,
   type GeojsonReading,
   listAt,
   objectAt,
   type Plain,
   type Position,
-  Spent,
 } from './geojson-reading.ts';
 import { shapesAt } from './geojson-shapes.ts';
 import { groundSystem } from './ground-system.ts';
@@ -105,14 +105,14 @@ function featuresIn(top: Plain, reading: GeojsonReading): Found {
   if (top.type === 'FeatureCollection') {
     const list = listAt(top.features, 'features');
     if (list.length > BUDGET.entities)
-      throw new Spent('features', `holds more than ${BUDGET.entities.toLocaleString('en-US')}`);
+      throw new BudgetSpent('features', `holds more than ${BUDGET.entities.toLocaleString('en-US')}`);
     const features: GroundFeature[] = [];
     let [left, first] = [0, null as FeatureRefused | null];
     for (const [i, item] of list.entries())
       try {
         features.push(featureAt(item, `features[${i}]`, reading));
       } catch (error) {
-        if (!(error instanceof FeatureRefused) || error instanceof Spent) throw error;
+        if (!(error instanceof FeatureRefused) || error instanceof BudgetSpent) throw error;
         first ??= error;
         left += 1;
       }

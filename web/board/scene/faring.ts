@@ -6,7 +6,7 @@ import { chargersByDrop } from './chargers-by-drop.ts';
 import type { Scene } from './scene.ts';
 
 /** Ids of the drops that may fare otherwise than they did: a margin of theirs is another, or a finding about them. */
-export function dropsFaringAnew(was: Scene, now: Scene): ReadonlySet<string> {
+export function dropsWithChangedResults(was: Scene, now: Scene): ReadonlySet<string> {
   const drops = new Set<string>();
   const { chargers } = now.site;
   if (chargers !== was.site.chargers) return new Set(chargersByDrop(chargers).keys());

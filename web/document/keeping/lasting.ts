@@ -1,7 +1,7 @@
 import type { DocumentStore } from '../store.ts';
 import * as says from './keeping-words.ts';
 import type { PageWorld } from './page-world.ts';
-import { littleLeft } from './room.ts';
+import { lowStorage } from './room.ts';
 
 /** Whether what is kept will last: the browser's leave to keep it, and the room there is. */
 export interface Lasting {
@@ -31,7 +31,7 @@ export function lasting(store: DocumentStore, world: PageWorld, saveAll: () => P
     },
     sayKept,
     lookAtRoom: async () => {
-      const left = littleLeft(await world.room().catch(() => null));
+      const left = lowStorage(await world.room().catch(() => null));
       if (left === null || saidNearlyFull) return;
       saidNearlyFull = true;
       const acts = [{ name: 'Save all kept sites in one file', act: () => void saveAll() }];

@@ -18,7 +18,7 @@ const LATEST_MS = 15_000;
 const WRITING_MS = 15_000;
 
 /** How a write went. `conflict`: another tab has written the same entries, nothing was changed. */
-export type Wrote =
+export type WriteOutcome =
   | { readonly kind: 'wrote'; readonly document: DocumentRecord; readonly snapshot: boolean }
   | { readonly kind: 'conflict' }
   | { readonly kind: 'failed'; readonly error: unknown };
@@ -48,7 +48,7 @@ export function createWriter(
   journal: Journal,
   document: History,
   now: () => number,
-  told: (wrote: Wrote) => void,
+  told: (wrote: WriteOutcome) => void,
 ): Writer {
   let state = journal;
   let history = document;

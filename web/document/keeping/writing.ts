@@ -8,7 +8,7 @@ import type { Keeper, Role } from './keeper.ts';
 import * as says from './keeping-words.ts';
 import { clearUnchanged } from './kept-sites.ts';
 import type { Claim } from './tabs.ts';
-import { createWriter, type Wrote } from './writer.ts';
+import { createWriter, type WriteOutcome } from './writer.ts';
 
 /** The role of the tab that keeps a document: every change of it goes into its journal. */
 export function writing(
@@ -54,7 +54,7 @@ export async function begin(keeper: Keeper, history: History, from: OwnFile, lea
 }
 
 /** What the store answered to the writer of a document. */
-function told(keeper: Keeper, doc: string, wrote: Wrote): void {
+function told(keeper: Keeper, doc: string, wrote: WriteOutcome): void {
   const { role, unread, store, world, lasting, see } = keeper;
   if (role.kind !== 'writing' || role.doc !== doc) return;
   if (wrote.kind === 'conflict') see(fork(keeper));

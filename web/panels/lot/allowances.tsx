@@ -2,9 +2,9 @@ import { withAllowances, withExclusions } from '../../../calc/prices/edit-list.t
 import { takePrices } from '../../document/files/price-store.ts';
 import { TextField, TypedField } from '../../parts/fields.tsx';
 import { readNumber } from '../../parts/read-number.ts';
-import { inUse, MOST, NewText, type OfCost, Remove, uniqueName } from './besides-parts.tsx';
+import { type CostProps, inUse, MAX_ENTRIES, NewText, Remove, uniqueName } from './bid-terms-parts.tsx';
 
-export function Allowances(_: OfCost) {
+export function Allowances(_: CostProps) {
   const allowances = inUse().allowances ?? [];
   const put = (next: typeof allowances): void => void takePrices(withAllowances(inUse(), next));
   return (
@@ -31,7 +31,7 @@ export function Allowances(_: OfCost) {
           <Remove words="Take this allowance away" onClick={() => put(allowances.filter((_, at) => at !== i))} />
         </fieldset>
       ))}
-      {allowances.length < MOST && (
+      {allowances.length < MAX_ENTRIES && (
         <NewText
           label="new allowance for"
           taken={allowances.map(({ name }) => name)}
@@ -42,7 +42,7 @@ export function Allowances(_: OfCost) {
   );
 }
 
-export function Exclusions(_: OfCost) {
+export function Exclusions(_: CostProps) {
   const exclusions = inUse().exclusions ?? [];
   const put = (next: readonly string[]): void => void takePrices(withExclusions(inUse(), next));
   return (
@@ -59,7 +59,7 @@ export function Exclusions(_: OfCost) {
           <Remove words="Take this line away" onClick={() => put(exclusions.filter((_, at) => at !== i))} />
         </fieldset>
       ))}
-      {exclusions.length < MOST && (
+      {exclusions.length < MAX_ENTRIES && (
         <NewText label="nor is" taken={exclusions} onTake={(words) => put([...exclusions, words])} />
       )}
     </>

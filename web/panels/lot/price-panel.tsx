@@ -12,7 +12,7 @@ import { dismissPriceErrors, dropPrices, hasCome, openPrices, usePrices } from '
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { dollars, priceWords } from '../../words/dollars.ts';
 import { failureWords } from '../../words/failure-words.ts';
-import { BesidesForm } from './besides-form.tsx';
+import { BidTermsForm } from './bid-terms-form.tsx';
 import { RatesForm } from './rates-form.tsx';
 import { SupplierWordsForm } from './supplier-words-form.tsx';
 import { WhatIfPicture } from './what-if-picture.tsx';
@@ -72,7 +72,7 @@ export function PricePanel() {
       <WhatIfPicture cost={cost} words={words} />
       <SupplierWordsForm list={list} cost={cost} />
       <RatesForm list={list} />
-      <BesidesForm cost={cost} />
+      <BidTermsForm cost={cost} />
       <PriceListDoor />
     </section>
   );

@@ -8,11 +8,11 @@ import { usePage, usePageStore } from '../../page-state/page-store.ts';
 import type { QuoteDraft } from '../../page-state/quote-draft.ts';
 import { ChoiceField, TextField, TypedField } from '../../parts/fields.tsx';
 import { readNumber } from '../../parts/read-number.ts';
-import { dayCheck, inUse, MOST, type OfCost, Remove, uniqueName } from './besides-parts.tsx';
+import { type CostProps, dayCheck, inUse, MAX_ENTRIES, Remove, uniqueName } from './bid-terms-parts.tsx';
 
 const EMPTY = { name: '', material: null, covers: [], validUntil: undefined } as const;
 
-export function Quotes({ cost }: OfCost) {
+export function Quotes({ cost }: CostProps) {
   const quotes = inUse().quotes ?? [];
   // It stands while someone looks something up on the board, which takes this form away.
   const page = usePageStore();
@@ -50,7 +50,7 @@ export function Quotes({ cost }: OfCost) {
           <Remove words="Leave it" onClick={() => setDraft(null)} />
         </fieldset>
       )}
-      {draft === null && quotes.length < MOST && <Remove words="Add a quote" onClick={() => setDraft(EMPTY)} />}
+      {draft === null && quotes.length < MAX_ENTRIES && <Remove words="Add a quote" onClick={() => setDraft(EMPTY)} />}
     </>
   );
 }
@@ -76,7 +76,7 @@ function QuoteFields({
   others,
   cost,
   onChange,
-}: OfCost & {
+}: CostProps & {
   readonly quote: QuoteDraft;
   readonly others: readonly Quote[];
   readonly onChange: (next: QuoteDraft) => void;

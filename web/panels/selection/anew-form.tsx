@@ -8,7 +8,7 @@ import { inWords } from '../../document/edits/in-words.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField, TextField } from '../../parts/fields.tsx';
-import { askPart, type PartMade } from '../../proposal/ask-part.ts';
+import { askPart, type PartOutcome } from '../../proposal/ask-part.ts';
 import { priceWords } from '../../words/dollars.ts';
 
 const WHAT: Readonly<Record<AnewWhat, string>> = {
@@ -37,7 +37,7 @@ export function AnewForm() {
   const scope = scopes[place] ?? scopes[0];
   if (!scope) return null;
 
-  const heard = (file: ReturnType<typeof document.getState>['file'], made: PartMade): void => {
+  const heard = (file: ReturnType<typeof document.getState>['file'], made: PartOutcome): void => {
     setDoing(false);
     const fault =
       made.kind === 'none'

@@ -187,4 +187,4 @@ export function outlinesOf(record: DxfRecord, parts: readonly DxfRecord[], sagit
 }
 
 /** Whether a kind of entity is one whose lines are read. */
-export const isReadKind = (kind: string): boolean => DRAW.has(kind);
+export const isReadableEntity = (kind: string): boolean => DRAW.has(kind);

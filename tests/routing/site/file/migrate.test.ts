@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { migrated, UPS, type Up } from '../../../../routing/site/file/migrate.ts';
+import { MIGRATIONS, type Migration, migrated } from '../../../../routing/site/file/migrate.ts';
 import { readSiteValue } from '../../../../routing/site/file/read.ts';
 import { siteFileSchema } from '../../../../routing/site/schema/schema.ts';
 import { everyField } from './every-field.ts';
 
 /** Invented ups, to try the mechanism that version 1 has no use for yet. */
-const ups: readonly Up[] = [
+const ups: readonly Migration[] = [
   ({ title, ...rest }) => ({ ...rest, version: 2, name: title }),
   (file) => ({ ...file, version: 3, units: file.units ?? 'ft' }),
 ];
@@ -27,7 +27,7 @@ describe('a file of an older version', () => {
     const newest = { format: 'overrow/site', version: 3 };
     expect(migrated(newest, ups)).toEqual({ ok: true, value: newest });
     const value = everyField();
-    const result = migrated(value, UPS);
+    const result = migrated(value, MIGRATIONS);
     expect(result.ok && result.value).toBe(value);
   });
 });
@@ -45,7 +45,7 @@ describe('a file of a newer version', () => {
 
 describe('the versions', () => {
   it('of the schema and of the last up agree', () => {
-    expect(siteFileSchema.entries.version.literal).toBe(UPS.length + 1);
+    expect(siteFileSchema.entries.version.literal).toBe(MIGRATIONS.length + 1);
   });
 
   it('are told only of files of this format', () => {

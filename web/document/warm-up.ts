@@ -5,7 +5,7 @@ import { reachOfChargers } from '../../routing/reach/reach.ts';
 import type { Site } from '../../routing/site/site.ts';
 
 /** Fills what `pagePlan` remembers, a slice at a time, so that the page stays alive; `done` of `of` after each slice. */
-export type Warm = (site: Site, onProgress: (done: number, of: number) => void) => Promise<void>;
+export type WarmUp = (site: Site, onProgress: (done: number, of: number) => void) => Promise<void>;
 
 /** So long the page may stand still at a time, in milliseconds, where the work can be cut. */
 const SLICE_MS = 25;
@@ -17,7 +17,7 @@ const CHARGERS = 10;
  * Works ahead what takes a plan long: the reach of every charger, some at a time, then the runs and the branches. A site
  * that takes no longer than a slice is done when this returns, a larger one lets the page draw and listen in between.
  */
-export const warm: Warm = async (site, onProgress) => {
+export const warm: WarmUp = async (site, onProgress) => {
   const pieces = piecesOf(site);
   let until = performance.now() + SLICE_MS;
   for (const [i, piece] of pieces.entries()) {

@@ -4,7 +4,7 @@ import { reachOf } from '../../../routing/reach/reach.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
 import { array } from '../../../web/document/edits/copy.ts';
-import { warm } from '../../../web/document/warm.ts';
+import { warm } from '../../../web/document/warm-up.ts';
 import { SMALL } from './small-site.ts';
 
 const refs = (['stalls', 'drops'] as const).flatMap((list) => SMALL[list]!.map(({ id }) => ({ list, id })));

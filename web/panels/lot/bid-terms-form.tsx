@@ -6,11 +6,11 @@ import { takePrices } from '../../document/files/price-store.ts';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { TextField } from '../../parts/fields.tsx';
 import { Allowances, Exclusions } from './allowances.tsx';
-import { dayCheck, inUse, type OfCost } from './besides-parts.tsx';
+import { type CostProps, dayCheck, inUse } from './bid-terms-parts.tsx';
 import { Quotes } from './quotes.tsx';
 
 /** What a list has besides prices and rates, entered and changed in place: day of the bid, quotes, allowances, exclusions. */
-export function BesidesForm({ cost }: { readonly cost: CostSheet }) {
+export function BidTermsForm({ cost }: { readonly cost: CostSheet }) {
   return (
     <>
       <FieldGroup name="rates: quotes" heading="Quotes">
@@ -27,7 +27,7 @@ export function BesidesForm({ cost }: { readonly cost: CostSheet }) {
   );
 }
 
-function BidDay({ cost }: OfCost) {
+function BidDay({ cost }: CostProps) {
   const own = inUse().bidDay ?? '';
   const set = (day: string): void => void takePrices(withBidDay(inUse(), dayIn(day) ?? undefined));
   return (

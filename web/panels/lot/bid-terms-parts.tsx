@@ -5,9 +5,9 @@ import { priceStore } from '../../document/files/price-store.ts';
 import { TextField } from '../../parts/fields.tsx';
 
 /** So many of each may stand in a list. */
-export const MOST = 200;
+export const MAX_ENTRIES = 200;
 
-export interface OfCost {
+export interface CostProps {
   readonly cost: CostSheet;
 }
 
