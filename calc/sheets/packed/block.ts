@@ -1,5 +1,5 @@
 import type { Bits } from './bits.ts';
-import { type Code, codeOf, wordsOf } from './huffman.ts';
+import { type Code, huffmanCode, huffmanWords } from './huffman.ts';
 
 /** How many of what a block holds at most: letters, and repeats. */
 export const MOST_TOKENS = 16_384;
@@ -45,7 +45,7 @@ const END = 256;
 const SIGNS = 286;
 const DISTANCES = 30;
 
-const fixedCode = (lengths: Uint8Array): Code => ({ lengths, words: wordsOf(lengths) });
+const fixedCode = (lengths: Uint8Array): Code => ({ lengths, words: huffmanWords(lengths) });
 const FIXED: Code = fixedCode(
   Uint8Array.from({ length: 288 }, (_, i) => (i < 144 ? 8 : i < 256 ? 9 : i < 280 ? 7 : 8)),
 );
@@ -57,8 +57,8 @@ const distanceCounts = new Uint32Array(DISTANCES);
 /** Writes what a block holds by the shortest of the three ways of RFC 1951; `raw` is the same as it was. */
 export function writeBlock(out: Bits, tokens: Tokens, raw: Uint8Array, isLast: boolean): void {
   const extra = count(tokens);
-  const own = codeOf(counts, SIGNS, 15);
-  const ownDistances = codeOf(distanceCounts, DISTANCES, 15);
+  const own = huffmanCode(counts, SIGNS, 15);
+  const ownDistances = huffmanCode(distanceCounts, DISTANCES, 15);
   const table = tableOf(own.lengths, ownDistances.lengths);
   const ownBits = table.bits + bitsOf(counts, own) + bitsOf(distanceCounts, ownDistances);
   const fixedBits = bitsOf(counts, FIXED) + bitsOf(distanceCounts, FIXED_DISTANCES);
@@ -158,7 +158,7 @@ function tableOf(lengths: Uint8Array, distanceLengths: Uint8Array): CodeTable {
   const runs = runsOf([...lengths.subarray(0, signs), ...distanceLengths.subarray(0, distances)]);
   const ofRuns = new Uint32Array(19);
   for (let i = 0; i < runs.length; i += 2) ofRuns[runs[i]!]!++;
-  const code = codeOf(ofRuns, 19, 7);
+  const code = huffmanCode(ofRuns, 19, 7);
   let told = 19;
   while (told > 4 && code.lengths[TOLD_ORDER[told - 1]!] === 0) told--;
   let bits = 14 + 3 * told + bitsOf(ofRuns, code);

@@ -8,9 +8,9 @@ export interface Code {
  * The code of least total length for signs that occur so often, none longer than so many bits: Huffman's, with codes that
  * came out too long cut and paid for by the longest of the others. Of one sign alone the code has one bit.
  */
-export function codeOf(counts: Uint32Array, signs: number, most: number): Code {
+export function huffmanCode(counts: Uint32Array, signs: number, most: number): Code {
   const lengths = lengthsOf(counts, signs, most);
-  return { lengths, words: wordsOf(lengths) };
+  return { lengths, words: huffmanWords(lengths) };
 }
 
 /** Room of the largest alphabet: its signs, and the nodes over them. */
@@ -67,7 +67,7 @@ function lengthsOf(counts: Uint32Array, signs: number, most: number): Uint8Array
 }
 
 /** Code words in order of length, then of sign (RFC 1951, 3.2.2), turned round: they are sent from their first bit. */
-export function wordsOf(lengths: Uint8Array): Uint16Array {
+export function huffmanWords(lengths: Uint8Array): Uint16Array {
   const next = new Uint16Array(17);
   const ofLength = new Uint16Array(16);
   for (const length of lengths) if (length > 0) ofLength[length]!++;

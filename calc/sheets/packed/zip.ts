@@ -6,7 +6,7 @@ import { deflated } from './deflate.ts';
  * @param files by their names in it
  * @param time `2000-01-01T00:00:00`, from 1980 on, without a zone: a ZIP holds the reading of a clock
  */
-export function zipOf(files: Readonly<Record<string, Uint8Array>>, time: string): Uint8Array {
+export function packedZip(files: Readonly<Record<string, Uint8Array>>, time: string): Uint8Array {
   const parts: Uint8Array[] = [];
   const list: Uint8Array[] = [];
   let at = 0;

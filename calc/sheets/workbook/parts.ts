@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, unzipSync } from 'fflate';
-import { zipOf } from '../packed/zip.ts';
+import { packedZip } from '../packed/zip.ts';
 import { ZIP_TIME } from '../zip-time.ts';
 import type { LiveTable } from './live.ts';
 import { columnLetters } from './sheet-cells.ts';
@@ -30,7 +30,7 @@ export function withParts(packed: Uint8Array, tables: readonly LiveTable[], cell
       .replace('<definedNames/>', `<definedNames>${namesXml(tables)}</definedNames>`)
       .replace('<calcPr/>', '<calcPr fullCalcOnLoad="1"/>'),
   );
-  return zipOf(entries, ZIP_TIME);
+  return packedZip(entries, ZIP_TIME);
 }
 
 /** The last column of the head as letters. */

@@ -43,7 +43,7 @@ export const layerLine = (layer: LayerName): Entry => ({
 });
 
 /** What of a legend a set of the lot has a use for. */
-export const shownOf = (groups: readonly Group[], lot: LegendLot): readonly Group[] =>
+export const entriesShown = (groups: readonly Group[], lot: LegendLot): readonly Group[] =>
   groups.flatMap((group) => {
     if (!group.of.some((part) => lot.parts.has(part))) return [];
     const entries = group.entries.filter(({ isOn }) => isOn?.(lot) ?? true);

@@ -7,7 +7,7 @@ import { centred, type Pen } from '../kit/pen.ts';
 import { flowTables } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
-import { type Entry, type Group, shownOf } from './entries.ts';
+import { type Entry, entriesShown, type Group } from './entries.ts';
 import { ONE_LINE } from './one-line-entries.ts';
 import { colours, LINE_ENTRIES, PLAN_SYMBOLS, RAISED_LINES, REVISION } from './plan-entries.ts';
 import { STRIP_SYMBOLS } from './strip-entries.ts';
@@ -23,7 +23,7 @@ export function legendSheet(job: Job, drawing: Drawing, hasMatchLines: boolean):
   const all = [PLAN_SYMBOLS, LINE_ENTRIES, colours(site), STRIP_SYMBOLS, ONE_LINE, RAISED_LINES];
   if (job.revision) all.push(REVISION);
   const layers = new Set(drawing.items.map(({ layer }) => layer));
-  const groups = shownOf(all, { ...job, layers, hasMatchLines });
+  const groups = entriesShown(all, { ...job, layers, hasMatchLines });
   const width = (shape.field.width - (COLUMNS - 1) * GAP) / COLUMNS;
   const areaAt = (column: number): Area => ({ ...shape.field, x: shape.field.x + column * (width + GAP), width });
   return {

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { unzipSync, zipSync, zlibSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { deflated, zlibOf } from '../../../../calc/sheets/packed/deflate.ts';
-import { zipOf } from '../../../../calc/sheets/packed/zip.ts';
+import { packedZip } from '../../../../calc/sheets/packed/zip.ts';
 import '../../../seed.ts';
 
 /** Bytes that repeat themselves: pieces of few kinds, again and again. */
@@ -96,7 +96,7 @@ function fibonacci(n: number): number {
 
 describe('a ZIP', () => {
   const files = { 'a.txt': page(10), 'folder/é 充.bin': noise(999), empty: new Uint8Array(0) };
-  const zip = zipOf(files, '2020-02-03T04:05:06');
+  const zip = packedZip(files, '2020-02-03T04:05:06');
 
   test('is read back with its names', () => {
     const back = unzipSync(zip);
