@@ -1,10 +1,10 @@
-import { zipOf as zipOfBytes } from '../../calc/sheets/packed/zip.ts';
+import { packedZip } from '../../calc/sheets/packed/zip.ts';
 import { ZIP_TIME } from '../../calc/sheets/zip-time.ts';
 
 /** Files by their names as one ZIP: the same files give the same bytes. */
 export const zipOf = (files: Readonly<Record<string, string | Uint8Array>>): Uint8Array<ArrayBuffer> =>
   new Uint8Array(
-    zipOfBytes(
+    packedZip(
       Object.fromEntries(
         Object.entries(files).map(([name, content]) => [
           name,
