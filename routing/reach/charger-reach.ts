@@ -1,14 +1,16 @@
 import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
 import type { Finding } from '../site/rules/finding.ts';
-import { aisleFindings, cordKeepoutFindings } from './cord-findings.ts';
+import type { Charger, Stall } from '../site/site.ts';
+import { aisleFindings, cordKeepoutFindings, type ReachedInlets } from './cord-findings.ts';
 import { cordStart } from './cord-start.ts';
+import { cordTo } from './cords.ts';
 import { meets } from './cure.ts';
 import { obstaclesFor, vehicleUnder } from './field.ts';
 import { hang, lying } from './hang.ts';
-import type { Reach } from './reach-result.ts';
-import type { Served } from './shared.ts';
+import type { Reach, ReachCase } from './reach-result.ts';
+import type { Served, Shared } from './shared.ts';
 import { partlyCovered, tooShort } from './short-reach.ts';
-import { inletCases, MARGIN_TIE, stallReach, worstAt } from './stall-reach.ts';
+import { type CordStart, casesIn, inletsAt, MARGIN_TIE, reachCases, stallReach } from './stall-reach.ts';
 
 export interface ChargerReach {
   /** One for each stall the charger serves, in its order. */
@@ -29,40 +31,63 @@ export function chargerReach(served: Served): ChargerReach {
   const findings: Finding[] = [];
   let seen: Box = joinedBox(NO_BOX, { minX: x, minY: y, maxX: x, maxY: y });
   const reach = stalls.map(({ stall, vehicle }): Reach => {
-    const inlets = inletCases(stall, vehicle, rules.headClearance);
-    const result = stallReach(start, inlets, near);
-    seen = joinedBox(seen, result.seen);
-    const worst = worstAt(result.cases);
-    const { direction, inlet, share, needed, available, margin } = result.cases[worst]!;
-    const inletAt = inlets[worst]!.at;
-    const path = result.cords[worst]?.path ?? [];
-    const row: Reach = {
-      charger: charger.id,
-      stall: stall.id,
-      coverage: result.coverage,
-      worst: {
-        direction,
-        inlet,
-        share,
-        needed,
-        available,
-        margin,
-        path,
-        inletAt,
-        hang: start.onGround
-          ? lying(path, (margin ?? -1) >= -MARGIN_TIE)
-          : hang(path, start.from[2], inletAt[2], start.available, rules.clearHeight.walk),
-      },
-      cases: result.cases,
-      overVehicle: over?.stall.id ?? null,
-    };
-    if (!meets(result.coverage, rules)) {
-      const short = tooShort(served, stall, row, result.cases);
+    const cases = casesIn(stall, vehicle);
+    const inlets = inletsAt(stall, vehicle, rules.headClearance, cases);
+    const reached = stallReach(start, cases, inlets, near);
+    seen = joinedBox(seen, reached.cords.seen);
+    const row = rowOf(charger, stall, start, over?.stall.id ?? null, { cases, inlets, reached, shared });
+    if (!meets(reached.coverage, rules)) {
+      const short = tooShort(served, stall, row, row.cases);
       seen = joinedBox(seen, short.seen);
       findings.push(short.finding);
-    } else if (result.coverage < 1) findings.push(partlyCovered(served, row));
-    findings.push(...cordKeepoutFindings(served, stall, inlets, result, start), ...aisleFindings(served, row));
+    } else if (reached.coverage < 1) findings.push(partlyCovered(served, row));
+    if (shared.cordKeepouts.length > 0)
+      findings.push(...cordKeepoutFindings(served, stall, { cases, inlets, reached }, start));
+    if (shared.aisles.length > 0) findings.push(...aisleFindings(served, row));
     return row;
   });
   return { reach, findings, seen };
+}
+
+interface Reached extends ReachedInlets {
+  readonly shared: Shared;
+}
+
+function rowOf(
+  charger: Charger,
+  stall: Stall,
+  start: CordStart,
+  overVehicle: string | null,
+  { cases, inlets, reached, shared }: Reached,
+): Reach {
+  const { available } = start;
+  const { worst, margin, needed, coverage, cords } = reached;
+  const { direction, inlet, share } = cases[worst]!;
+  const inletAt = inlets[worst]!;
+  const path = cordTo(cords, worst)?.path ?? [];
+  // Thousands of rows, each of many cases that few ask for.
+  let all: readonly ReachCase[] | null = null;
+  return {
+    charger: charger.id,
+    stall: stall.id,
+    coverage,
+    worst: {
+      direction,
+      inlet: inlet.name,
+      share,
+      needed: margin === null ? null : needed[worst]!,
+      available,
+      margin,
+      path,
+      inletAt,
+      hang: start.onGround
+        ? lying(path, (margin ?? -1) >= -MARGIN_TIE)
+        : hang(path, start.from[2], inletAt[2], available, shared.rules.clearHeight.walk),
+    },
+    get cases() {
+      all ??= reachCases(cases, needed, available);
+      return all;
+    },
+    overVehicle,
+  };
 }

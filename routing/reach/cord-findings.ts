@@ -1,32 +1,35 @@
 import { printLength } from '../site/numbers/feet-inches.ts';
 import type { Finding } from '../site/rules/finding.ts';
 import { siteRule } from '../site/rules/rule-notes.ts';
-import type { Keepout, Point2, Stall } from '../site/site.ts';
+import type { Keepout, Point2, Point3, Stall } from '../site/site.ts';
 import { outlineOf } from '../standing/outlines.ts';
+import { cordTo } from './cords.ts';
 import { besideVehicle } from './field.ts';
 import { partsInside } from './plan-path.ts';
 import type { Reach } from './reach-result.ts';
 import type { Served } from './shared.ts';
-import { type CordStart, type InletCase, MARGIN_TIE, type StallReach } from './stall-reach.ts';
+import { type CordStart, type LikelyCase, MARGIN_TIE, type StallReach } from './stall-reach.ts';
+
+/** The inlets of a stall, and the cord as it reaches them. */
+export interface ReachedInlets {
+  readonly cases: readonly LikelyCase[];
+  /** Where the inlet of each is. */
+  readonly inlets: readonly Point3[];
+  readonly reached: StallReach;
+}
 
 /** Keep-outs that block cords and that a taut cord passes through, at the elevation it has there, on its way. */
-export function cordKeepoutFindings(
-  served: Served,
-  stall: Stall,
-  inlets: readonly InletCase[],
-  reached: StallReach,
-  start: CordStart,
-): Finding[] {
+export function cordKeepoutFindings(served: Served, stall: Stall, inlets: ReachedInlets, start: CordStart): Finding[] {
   const { charger, drop, shared } = served;
   const findings: Finding[] = [];
   for (const keepout of shared.cordKeepouts) {
-    const through = inlets.find((inlet, i) => crosses(inlet, reached, i, keepout, start));
+    const through = inlets.cases.find((_, i) => crosses(inlets, i, keepout, start));
     if (!through) continue;
     findings.push({
       severity: 'fail',
       rule: 'keepout-crossed',
       about: [charger.id, keepout.id, drop.id, stall.id],
-      says: `The cord of ${charger.id} at ${drop.id} crosses keep-out ${keepout.id} on its way to the inlet ${through.inlet} in ${stall.id}, ${through.direction}: move the drop, or serve the stall from another.`,
+      says: `The cord of ${charger.id} at ${drop.id} crosses keep-out ${keepout.id} on its way to the inlet ${through.inlet.name} in ${stall.id}, ${through.direction}: move the drop, or serve the stall from another.`,
       source: 'keep-out of the site that blocks cords',
     });
   }
@@ -34,16 +37,16 @@ export function cordKeepoutFindings(
 }
 
 function crosses(
-  { at: inletAt }: InletCase,
-  { cases, cords }: StallReach,
+  { inlets, reached: { cords, needed } }: ReachedInlets,
   place: number,
   keepout: Keepout,
-  { from, onGround }: CordStart,
+  { from, available, onGround }: CordStart,
 ): boolean {
-  const cord = cords[place];
-  const { margin } = cases[place]!;
   // A cord that does not arrive has its own finding.
-  if (!cord || margin === null || margin < -MARGIN_TIE) return false;
+  if (available - needed[place]! < -MARGIN_TIE) return false;
+  const cord = cordTo(cords, place);
+  if (!cord) return false;
+  const inletAt = inlets[place]!;
   const low = keepout.from ?? Number.NEGATIVE_INFINITY;
   const high = keepout.to ?? Number.POSITIVE_INFINITY;
   const elevation = (at: number): number => from[2] + (at / cord.length) * (inletAt[2] - from[2]);

@@ -1,7 +1,7 @@
-import { type Box, boxesMeet, boxHolds, boxOf, joinedBox } from '../plane/box.ts';
+import { type Box, boxesMeet, boxHolds } from '../plane/box.ts';
 import { length2 } from '../plane/distance.ts';
 import { enters, type Obstacle } from '../plane/obstacle.ts';
-import type { Point2 } from '../site/site.ts';
+import type { Point2, Point3 } from '../site/site.ts';
 import { growSpider, lastCorner, type Spider, wayTo } from './spider.ts';
 
 /** A taut cord in the plan. */
@@ -11,9 +11,14 @@ export interface Cord {
   readonly path: readonly Point2[];
 }
 
+/** Taut cords from one point to several targets; the path of one is put together when it is asked for (`cordTo`). */
 export interface Cords {
-  /** One for each target; null where no way leads there. */
-  readonly cords: readonly (Cord | null)[];
+  readonly from: Point2;
+  readonly targets: readonly (Point2 | Point3)[];
+  /** Feet to each target; infinite where no way leads there. */
+  readonly lengths: readonly number[];
+  /** The corners they go round; null where all are straight. */
+  readonly spider: Spider | null;
   /** What lies wholly outside this box had no say in the result. */
   readonly seen: Box;
 }
@@ -25,56 +30,110 @@ export interface Cords {
  * Leaving obstacles out can only shorten a shortest way, so a way that is shortest among some and clear of all is
  * shortest among all: the lengths are exact, and most cords meet one or two vehicles of the thousands on a lot.
  */
-export function cordsTo(from: Point2, targets: readonly Point2[], near: (box: Box) => readonly Obstacle[]): Cords {
-  let seen = boxOf([from, ...targets]);
+export function cordsTo(
+  from: Point2,
+  targets: readonly (Point2 | Point3)[],
+  near: (box: Box) => readonly Obstacle[],
+): Cords {
+  let seen = boxRound(from, targets);
   let around = near(seen);
   const met: Obstacle[] = [];
   // Straight ones lie in the box of their ends.
-  const first = targets.map((target) => straight(from, target));
-  for (const o of around) if (isCrossed(o, first)) met.push(o);
-  if (met.length === 0) return { cords: first, seen };
+  for (const o of around) if (entersAny(o, from, targets)) met.push(o);
+  const lengths = new Array<number>(targets.length);
+  if (met.length === 0) {
+    for (let i = 0; i < targets.length; i++) lengths[i] = length2(targets[i]![0] - from[0], targets[i]![1] - from[1]);
+    return { from, targets, lengths, spider: null, seen };
+  }
+  const last = new Array<number>(targets.length);
   for (;;) {
     const spider = growSpider(from, met);
-    const cords: (Cord | null)[] = [];
-    let laid = seen;
-    for (const target of targets) {
-      const cord = cordAmong(spider, target);
-      if (cord !== null) laid = joinedBox(laid, boxOf(cord.path));
-      cords.push(cord);
+    for (let i = 0; i < targets.length; i++) {
+      const [x, y] = targets[i]!;
+      const node = lastCorner(spider, x, y);
+      last[i] = node;
+      lengths[i] = node < 0 ? Number.POSITIVE_INFINITY : lengthFrom(spider, node, x, y);
     }
+    const laid = boxLaid(seen, spider, last);
     if (!boxHolds(seen, laid)) {
       seen = laid;
       around = near(seen);
     }
     const known = met.length;
-    for (const o of around) if (!met.includes(o) && isCrossed(o, cords)) met.push(o);
-    if (met.length === known) return { cords, seen };
+    for (const o of around) if (!met.includes(o) && isCrossed(o, spider, last, targets)) met.push(o);
+    if (met.length === known) return { from, targets, lengths, spider, seen };
   }
 }
 
-const straight = (from: Point2, target: Point2): Cord => ({
-  length: length2(target[0] - from[0], target[1] - from[1]),
-  path: from[0] === target[0] && from[1] === target[1] ? [from] : [from, target],
-});
-
-function cordAmong(spider: Spider, target: Point2): Cord | null {
-  const last = lastCorner(spider, target[0], target[1]);
-  return last && { length: last.length, path: joined(wayTo(spider, last.node), target) };
+/** The cord to one of the targets; null where no way leads there. */
+export function cordTo({ from, targets, lengths, spider }: Cords, place: number): Cord | null {
+  const length = lengths[place]!;
+  if (length === Number.POSITIVE_INFINITY) return null;
+  const [x, y] = targets[place]!;
+  if (spider !== null) return { length, path: joined(wayTo(spider, lastCorner(spider, x, y)), [x, y]) };
+  return { length, path: from[0] === x && from[1] === y ? [from] : [from, [x, y]] };
 }
 
-function isCrossed(o: Obstacle, cords: readonly (Cord | null)[]): boolean {
-  for (const cord of cords) if (cord !== null && crosses(cord.path, o)) return true;
-  return false;
-}
+const lengthFrom = ({ reach, xs, ys }: Spider, node: number, x: number, y: number): number =>
+  reach[node]! + length2(x - xs[node]!, y - ys[node]!);
 
-function crosses(path: readonly Point2[], o: Obstacle): boolean {
-  if (path.length === 1) return enters(o, path[0]![0], path[0]![1], path[0]![0], path[0]![1]);
-  for (let i = 1; i < path.length; i++) {
-    const a = path[i - 1]!;
-    const b = path[i]!;
-    if (enters(o, a[0], a[1], b[0], b[1])) return true;
+function boxRound([x, y]: Point2, targets: readonly (Point2 | Point3)[]): Box {
+  let [minX, minY, maxX, maxY] = [x, y, x, y];
+  for (let i = 0; i < targets.length; i++) {
+    const target = targets[i]!;
+    minX = Math.min(minX, target[0]);
+    maxX = Math.max(maxX, target[0]);
+    minY = Math.min(minY, target[1]);
+    maxY = Math.max(maxY, target[1]);
   }
+  return { minX, minY, maxX, maxY };
+}
+
+/** A box with the corners that some cords pass. */
+function boxLaid({ minX, minY, maxX, maxY }: Box, { xs, ys, before }: Spider, last: readonly number[]): Box {
+  let [left, low, right, high] = [minX, minY, maxX, maxY];
+  for (let i = 0; i < last.length; i++) {
+    for (let node = last[i]!; node >= 0; node = before[node]!) {
+      left = Math.min(left, xs[node]!);
+      right = Math.max(right, xs[node]!);
+      low = Math.min(low, ys[node]!);
+      high = Math.max(high, ys[node]!);
+    }
+  }
+  return { minX: left, minY: low, maxX: right, maxY: high };
+}
+
+/** A straight cord to one of the targets would enter an obstacle. */
+function entersAny(o: Obstacle, [x, y]: Point2, targets: readonly (Point2 | Point3)[]): boolean {
+  for (let i = 0; i < targets.length; i++) if (enters(o, x, y, targets[i]![0], targets[i]![1])) return true;
   return false;
+}
+
+function isCrossed(
+  o: Obstacle,
+  spider: Spider,
+  last: readonly number[],
+  targets: readonly (Point2 | Point3)[],
+): boolean {
+  for (let i = 0; i < last.length; i++)
+    if (last[i]! >= 0 && crosses(o, spider, last[i]!, targets[i]![0], targets[i]![1])) return true;
+  return false;
+}
+
+/** The cord that comes to a target from a corner enters an obstacle. */
+function crosses(o: Obstacle, { xs, ys, before }: Spider, last: number, x: number, y: number): boolean {
+  let [bx, by] = [x, y];
+  let isPoint = true;
+  for (let node = last; node >= 0; node = before[node]!) {
+    const ax = xs[node]!;
+    const ay = ys[node]!;
+    if (ax === bx && ay === by) continue;
+    if (enters(o, ax, ay, bx, by)) return true;
+    isPoint = false;
+    bx = ax;
+    by = ay;
+  }
+  return isPoint && enters(o, x, y, x, y);
 }
 
 function joined(way: readonly Point2[], target: Point2): Point2[] {
@@ -84,7 +143,8 @@ function joined(way: readonly Point2[], target: Point2): Point2[] {
     const last = path[path.length - 1];
     if (!last || last[0] !== point[0] || last[1] !== point[1]) path.push(point);
   }
-  return path;
+  // A list of the length that it has: thousands of them stay.
+  return path.slice();
 }
 
 /** A `near` for a few obstacles without an index. */

@@ -1,7 +1,7 @@
 import { hypot2 } from '../plane/hypot.ts';
 import { insideOf, obstacleOf } from '../plane/obstacle.ts';
 import type { Point2, Point3 } from '../site/site.ts';
-import { cordsTo, nearAmong } from './cords.ts';
+import { cordsTo, cordTo, nearAmong } from './cords.ts';
 
 /** A taut cord's lengths, feet; null where no way leads to the inlet. */
 export interface NeededLength {
@@ -24,7 +24,7 @@ export function neededLength(question: {
 }): NeededLength {
   const [x, y, z] = question.retractor;
   const obstacles = question.around.map(obstacleOf).filter((o) => !insideOf(o, x, y));
-  const cord = cordsTo([x, y], [[question.inlet[0], question.inlet[1]]], nearAmong(obstacles)).cords[0]!;
+  const cord = cordTo(cordsTo([x, y], [question.inlet], nearAmong(obstacles)), 0);
   if (!cord) return { needed: null, planLength: null, path: [] };
   return { needed: hypot2(cord.length, z - question.inlet[2]), planLength: cord.length, path: cord.path };
 }

@@ -5,16 +5,22 @@ import type { Point2 } from '../site/site.ts';
 /** Shortest taut ways from one point to the corners around it. Node 0 is the point itself. */
 export interface Spider {
   readonly count: number;
-  readonly xs: Float64Array;
-  readonly ys: Float64Array;
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
   /** Plan length from the start; Infinity where there is no way, or only one longer than the limit. */
-  readonly reach: Float64Array;
+  readonly reach: readonly number[];
   /** The node before on the way; -1 at the start and where there is no way. */
-  readonly before: Int32Array;
+  readonly before: readonly number[];
   readonly obstacles: readonly Obstacle[];
   /** Which obstacle a node is a corner of, and which corner; -1 at the start. */
-  readonly owner: Int32Array;
-  readonly corner: Int32Array;
+  readonly owner: readonly number[];
+  readonly corner: readonly number[];
+}
+
+/** One that still grows. Lists, for a typed array of more than eight numbers costs more to make than a cord takes. */
+interface Growing extends Spider {
+  readonly reach: number[];
+  readonly before: number[];
 }
 
 // Two ways that differ by less are equal; the one found first, with fewer corners, stands.
@@ -30,22 +36,22 @@ export function growSpider(from: Point2, all: readonly Obstacle[], limit = Numbe
   const obstacles = distinct(all);
   const spider = nodesOf(from, obstacles);
   const { count, xs, ys, reach, before } = spider;
-  const settled = new Uint8Array(count);
+  const settled = new Array<boolean>(count).fill(false);
   for (;;) {
     let here = -1;
     let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i < count; i++) {
-      if (settled[i] === 0 && reach[i]! < least) {
+      if (!settled[i] && reach[i]! < least) {
         here = i;
         least = reach[i]!;
       }
     }
     if (here < 0) return spider;
-    settled[here] = 1;
+    settled[here] = true;
     const x = xs[here]!;
     const y = ys[here]!;
     for (let i = 1; i < count; i++) {
-      if (settled[i] === 1) continue;
+      if (settled[i]) continue;
       const dx = xs[i]! - x;
       const dy = ys[i]! - y;
       const length = least + length2(dx, dy);
@@ -67,14 +73,16 @@ function distinct(obstacles: readonly Obstacle[]): readonly Obstacle[] {
   return [...new Map(obstacles.map((one) => [`${one.xs.join()} ${one.ys.join()}`, one])).values()];
 }
 
-function nodesOf(from: Point2, obstacles: readonly Obstacle[]): Spider {
+function nodesOf(from: Point2, obstacles: readonly Obstacle[]): Growing {
   let count = 1;
   for (const o of obstacles) for (let i = 0; i < o.count; i++) count += o.bends[i]!;
-  const xs = new Float64Array(count);
-  const ys = new Float64Array(count);
-  const owner = new Int32Array(count).fill(-1);
-  const corner = new Int32Array(count).fill(-1);
-  const reach = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const xs = new Array<number>(count);
+  const ys = new Array<number>(count);
+  const owner = new Array<number>(count);
+  const corner = new Array<number>(count);
+  const reach = new Array<number>(count).fill(Number.POSITIVE_INFINITY);
+  owner[0] = -1;
+  corner[0] = -1;
   xs[0] = from[0];
   ys[0] = from[1];
   reach[0] = 0;
@@ -90,7 +98,7 @@ function nodesOf(from: Point2, obstacles: readonly Obstacle[]): Spider {
       next++;
     }
   }
-  return { count, xs, ys, reach, before: new Int32Array(count).fill(-1), obstacles, owner, corner };
+  return { count, xs, ys, reach, before: new Array<number>(count).fill(-1), obstacles, owner, corner };
 }
 
 /**
@@ -113,12 +121,8 @@ export function blocked(obstacles: readonly Obstacle[], ax: number, ay: number, 
   return false;
 }
 
-/** The node at which the shortest way to a point leaves the corners, and its plan length; null where there is none. */
-export function lastCorner(
-  spider: Spider,
-  x: number,
-  y: number,
-): { readonly node: number; readonly length: number } | null {
+/** The node at which the shortest way to a point leaves the corners; -1 where there is none. */
+export function lastCorner(spider: Spider, x: number, y: number): number {
   let node = -1;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < spider.count; i++) {
@@ -130,7 +134,7 @@ export function lastCorner(
     node = i;
     least = length;
   }
-  return node < 0 ? null : { node, length: least };
+  return node;
 }
 
 /** The corners passed from the start to a node, both included. */

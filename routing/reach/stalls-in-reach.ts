@@ -1,7 +1,7 @@
 import type { Drop, Site } from '../site/site.ts';
 import { cordStart } from './cord-start.ts';
 import { fieldOf, obstaclesFor } from './field.ts';
-import { inletCases, stallReach, worstOf } from './stall-reach.ts';
+import { casesIn, inletsAt, stallReach } from './stall-reach.ts';
 
 /** What a drop can do for one stall. */
 export interface StallInReach {
@@ -27,8 +27,11 @@ export function stallsInReach(site: Site, drop: Pick<Drop, 'box' | 'retractor' |
     // No inlet is farther from the entry than the stall and its vehicle are long together.
     const far = start.available + stall.depth + stall.width + field.vehicles[i]!.length;
     if (Math.abs(stall.at[0] - x) > far || Math.abs(stall.at[1] - y) > far) return;
-    const { cases, coverage } = stallReach(start, inletCases(stall, field.vehicles[i]!, field.headClearance), near);
-    if (coverage > 0) found.push({ stall: stall.id, coverage, margin: worstOf(cases).margin });
+    const vehicle = field.vehicles[i]!;
+    const cases = casesIn(stall, vehicle);
+    const inlets = inletsAt(stall, vehicle, field.headClearance, cases);
+    const { coverage, margin } = stallReach(start, cases, inlets, near);
+    if (coverage > 0) found.push({ stall: stall.id, coverage, margin });
   });
   const spare = ({ margin }: StallInReach): number => margin ?? Number.NEGATIVE_INFINITY;
   return found.sort((a, b) => b.coverage - a.coverage || spare(b) - spare(a));

@@ -2,7 +2,7 @@ import { chargerReach } from '../../reach/charger-reach.ts';
 import { cordStart } from '../../reach/cord-start.ts';
 import { obstaclesFor } from '../../reach/field.ts';
 import { type Now, nowOf } from '../../reach/now.ts';
-import { covers, inletCases, stallReach, worstOf } from '../../reach/stall-reach.ts';
+import { casesIn, covers, inletCases, inletsAt, stallReach } from '../../reach/stall-reach.ts';
 import type { Drop, Site } from '../../site/site.ts';
 
 /** A cord that a stall is looked at from. */
@@ -48,7 +48,10 @@ function crosses({ site, field, shared }: Now, { box, retractor, cord }: Hung, p
 export function shortOf(site: Site, hung: Hung, place: number): { coverage: number; margin: number | null } {
   const { field } = nowOf(site);
   const start = cordStart(hung, site.rules);
-  const cases = inletCases(site.stalls[place]!, field.vehicles[place]!, field.headClearance);
-  const reached = stallReach(start, cases, obstaclesFor(field, [start.from[0], start.from[1]]));
-  return { coverage: reached.coverage, margin: worstOf(reached.cases).margin };
+  const [stall, vehicle] = [site.stalls[place]!, field.vehicles[place]!];
+  const cases = casesIn(stall, vehicle);
+  const inlets = inletsAt(stall, vehicle, field.headClearance, cases);
+  const near = obstaclesFor(field, [start.from[0], start.from[1]]);
+  const { coverage, margin } = stallReach(start, cases, inlets, near);
+  return { coverage, margin };
 }

@@ -3,7 +3,7 @@ import { closestTap, tapsWithin } from '../../network/taps.ts';
 import { cordStart } from '../../reach/cord-start.ts';
 import { fieldOf, obstaclesFor, vehicleUnder } from '../../reach/field.ts';
 import { holdsPoint } from '../../reach/keepout.ts';
-import { inletCases, MARGIN_TIE, stallReach, worstOf } from '../../reach/stall-reach.ts';
+import { casesIn, inletsAt, MARGIN_TIE, stallReach } from '../../reach/stall-reach.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Point2, Point3, Site, Stall } from '../../site/site.ts';
 import { vehicleOf } from '../../standing/parked.ts';
@@ -82,7 +82,9 @@ function tapper(site: Site, { elevation, from }: DropWish): Tapper {
 function placeFor(site: Site, stall: Stall, wish: DropWish, taken: readonly Point3[], tap: Tapper): DropPlace | null {
   const field = fieldOf(site);
   const { rules } = site;
-  const cases = inletCases(stall, vehicleOf(stall, site), rules.headClearance);
+  const vehicle = vehicleOf(stall, site);
+  const cases = casesIn(stall, vehicle);
+  const inlets = inletsAt(stall, vehicle, rules.headClearance, cases);
   const blocks = site.keepouts.filter((keepout) => keepout.blocks.includes('drop'));
   const candidates = stripes(stall)
     .flatMap((stripe) => along(site, stripe))
@@ -107,8 +109,9 @@ function placeFor(site: Site, stall: Stall, wish: DropWish, taken: readonly Poin
     if (best && best.coverage >= rules.coverage - MARGIN_TIE && rank > best.rank) break;
     const { box, retractor } = candidate;
     const start = cordStart({ box, cord: wish.cord, ...(retractor && { retractor }) }, rules);
-    const { cases: reached, coverage } = stallReach(start, cases, obstaclesFor(field, [start.from[0], start.from[1]]));
-    const margin = worstOf(reached).margin ?? Number.NEGATIVE_INFINITY;
+    const reached = stallReach(start, cases, inlets, obstaclesFor(field, [start.from[0], start.from[1]]));
+    const { coverage } = reached;
+    const margin = reached.margin ?? Number.NEGATIVE_INFINITY;
     const better =
       !best || coverage > best.coverage + 1e-9 || (coverage > best.coverage - 1e-9 && margin > best.margin + 1e-9);
     if (better) best = { stall: stall.id, box, retractor, coverage, tap: candidate.tap, margin, rank };

@@ -1,9 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { obstacleOf } from '../../../routing/plane/obstacle.ts';
-import { nearAmong } from '../../../routing/reach/cords.ts';
-import { coverageOf, inletCases, stallReach, worstOf } from '../../../routing/reach/stall-reach.ts';
+import { cordTo, nearAmong } from '../../../routing/reach/cords.ts';
+import {
+  casesIn,
+  coverageOf,
+  inletCases,
+  inletsAt,
+  reachCases,
+  stallReach,
+  worstAt,
+} from '../../../routing/reach/stall-reach.ts';
 import { CAR, inlet, stall } from './sites.ts';
 
+const NO_WAY = Number.NEGATIVE_INFINITY;
 const north = stall('S1', [0, 0]);
 
 describe('the cases of a stall', () => {
@@ -27,7 +36,10 @@ describe('the cases of a stall', () => {
 describe('coverage', () => {
   test('is the share with a margin of zero or more, and exactly 1 where no case that can occur is short', () => {
     const of = (...cases: [share: number, margin: number | null][]) =>
-      coverageOf(cases.map(([share, margin]) => ({ share, margin })));
+      coverageOf(
+        cases.map(([share]) => ({ share })),
+        cases.map(([, margin]) => margin ?? NO_WAY),
+      );
     expect(of([0.5, 1], [0.3, 0], [0.2, -0.1])).toBeCloseTo(0.8, 12);
     expect(of(...Array.from({ length: 10 }, (): [number, number] => [0.1, 1]))).toBe(1);
     expect(of([1, 2], [0, -3])).toBe(1);
@@ -38,7 +50,7 @@ describe('coverage', () => {
 });
 
 test('the worst case has the least margin, one without a way before all, of equal ones the first', () => {
-  const pick = (...margins: (number | null)[]) => worstOf(margins.map((margin, i) => ({ margin, i }))).i;
+  const pick = (...margins: (number | null)[]) => worstAt(margins.map((margin) => margin ?? NO_WAY));
   expect(pick(3, 1, 2)).toBe(1);
   expect(pick(1, 1 - 1e-13, 2)).toBe(0);
   expect(pick(-4, null, null)).toBe(1);
@@ -57,13 +69,17 @@ describe('reach to a stall', () => {
   // Retractor 2 ft behind the head of the car, in its middle line: round the near corner at (3, 16), 3.606 ft, then
   // 1.5 ft down the side to the inlet at (3, 14.5); 6 ft of fall.
   test('adds the plan length round the vehicle and the fall in elevation by Pythagoras', () => {
-    const right = inletCases(north, { ...CAR, inlets: [inlet('front-right', 'right', 0.1, 4)] }, 2);
-    const { cases, cords } = stallReach({ from: [0, 18, 10], available: 10, onGround: false }, right, near);
+    const car = { ...CAR, inlets: [inlet('front-right', 'right', 0.1, 4)] };
+    const likely = casesIn(north, car);
+    const at = inletsAt(north, car, 2, likely);
+    const reached = stallReach({ from: [0, 18, 10], available: 10, onGround: false }, likely, at, near);
+    const cases = reachCases(likely, reached.needed, 10);
+    const cord = cordTo(reached.cords, 0);
     const plan = Math.hypot(3, 2) + 1.5;
-    expect(cords[0]?.length).toBeCloseTo(plan, 12);
+    expect(cord?.length).toBeCloseTo(plan, 12);
     expect(cases[0]?.needed).toBeCloseTo(Math.hypot(plan, 6), 12);
     expect(cases[0]?.margin).toBeCloseTo(10 - Math.hypot(plan, 6), 12);
-    expect(cords[0]?.path).toEqual([
+    expect(cord?.path).toEqual([
       [0, 18],
       [3, 16],
       [3, 14.5],

@@ -1,5 +1,5 @@
 import { obstacleOf } from '../../../routing/plane/obstacle.ts';
-import { type Cord, cordsTo, nearAmong } from '../../../routing/reach/cords.ts';
+import { type Cord, cordsTo, cordTo, nearAmong } from '../../../routing/reach/cords.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 /**
@@ -9,5 +9,5 @@ import type { Point2 } from '../../../routing/site/site.ts';
  * Null where there is no path: one of the ends is enclosed, or inside a polygon.
  */
 export function tautPath(from: Point2, to: Point2, polygons: readonly (readonly Point2[])[]): Cord | null {
-  return cordsTo(from, [to], nearAmong(polygons.map(obstacleOf))).cords[0]!;
+  return cordTo(cordsTo(from, [to], nearAmong(polygons.map(obstacleOf))), 0);
 }

@@ -13,6 +13,6 @@ export function withinReach(site: Site, dropId: string, point: Point2, inletHeig
   const radius = planReach(start, inletHeight);
   if (radius === null) return false;
   const from: Point2 = [start.from[0], start.from[1]];
-  const cord = cordsTo(from, [point], obstaclesFor(fieldOf(site), from)).cords[0]!;
-  return cord !== null && cord.length <= radius + MARGIN_TIE;
+  const [length] = cordsTo(from, [point], obstaclesFor(fieldOf(site), from)).lengths;
+  return length! <= radius + MARGIN_TIE;
 }
