@@ -10,6 +10,7 @@ import { type ConduitWay, NO_LENGTH, pathBetween } from './way.ts';
  */
 export function drawnPath(way: ConduitWay, { from, to, start, end }: Piece): readonly Point3[] {
   const path = pathBetween(way, from, to);
+  if (start.place === undefined && end.place === undefined) return path;
   return endingAt(endingAt(path, end).toReversed(), start).toReversed();
 }
 

@@ -116,7 +116,7 @@ const branchesOf = kept(
         design,
       ),
     );
-    const goesUnder = ways.some(({ points }) => points.some(([, , z]) => z < 0));
+    const goesUnder = ways.some(({ points }) => points.some((point) => point[2] < 0));
     const opensShared = sharedDrops.size > 0 || ways.some(({ pulls }) => pulls.length > 0);
     return {
       equipment,

@@ -115,7 +115,7 @@ function circuitOf(homeRun: HomeRun, way: ConduitWay, member: number, conduits: 
   const { pieces } = homeRun;
   const inside: number[] = [];
   for (let i = 0; i < pieces.length; i++) if (pieces[i]!.members.includes(member)) inside.push(i);
-  if (inside.length > 1) inside.sort((a, b) => pieces[a]!.from - pieces[b]!.from);
+  if (!isAlong(pieces, inside)) inside.sort((a, b) => pieces[a]!.from - pieces[b]!.from);
   return {
     charger: way.charger.id,
     from: way.charger.from,
@@ -133,4 +133,10 @@ function circuitOf(homeRun: HomeRun, way: ConduitWay, member: number, conduits: 
     way,
     branch,
   };
+}
+
+/** Some pieces stand as they follow each other from the equipment on, as they mostly do. */
+function isAlong(pieces: HomeRun['pieces'], some: readonly number[]): boolean {
+  for (let i = 1; i < some.length; i++) if (pieces[some[i - 1]!]!.from > pieces[some[i]!]!.from) return false;
+  return true;
 }

@@ -1,3 +1,4 @@
+import { ascending } from '../../routing/lists/ascending.ts';
 import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
 import { type ConduitWay, legAt, NO_LENGTH, type PullAt } from './way.ts';
@@ -152,7 +153,7 @@ function breaksOf({ ways, shared }: Bundle, j: number, begin: number, tolerance:
   forced.push(...partings);
   for (const at of way.changes) if (at > begin + NO_LENGTH) forced.push(at);
   forced.push(way.length);
-  forced.sort((a, b) => a - b);
+  ascending(forced);
   const isCoupled = (at: number): boolean =>
     at < way.length - NO_LENGTH &&
     partings.every((other) => Math.abs(other - at) > NO_LENGTH) &&

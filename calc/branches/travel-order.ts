@@ -34,8 +34,11 @@ const endOf = (way: ConduitWay): Branch => {
 };
 
 function forkOf(at: number, branches: Branch[]): Branch {
-  const farthest = Math.max(...branches.map((branch) => branch.farthest));
-  const first = branches.map((branch) => branch.first).sort()[0]!;
+  let { farthest, first } = branches[0]!;
+  for (const branch of branches) {
+    if (branch.farthest > farthest) farthest = branch.farthest;
+    if (branch.first < first) first = branch.first;
+  }
   return { at, branches, way: null, farthest, first };
 }
 

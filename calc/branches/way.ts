@@ -139,21 +139,27 @@ const numberOf = numbering();
  * built otherwise; ids and what is around the way do not.
  */
 function gaugeOf({ charger, run, points, at, methods, places, like, pulls, turns }: Measures): number {
-  const row = [
-    at.length,
-    charger.amps,
-    charger.volts,
-    charger.phases,
-    charger.pilot === true ? 1 : 0,
-    run.conductorLength ?? -1,
-  ];
-  for (let i = 0; i < at.length; i++) row.push(at[i]!, points[i]![2], turns[i]!);
+  const row = new Array<number>(6 + 3 * at.length + 4 * methods.length + pulls.length);
+  row[0] = at.length;
+  row[1] = charger.amps;
+  row[2] = charger.volts;
+  row[3] = charger.phases;
+  row[4] = charger.pilot === true ? 1 : 0;
+  row[5] = run.conductorLength ?? -1;
+  let next = 6;
+  for (let i = 0; i < at.length; i++) {
+    row[next++] = at[i]!;
+    row[next++] = points[i]![2];
+    row[next++] = turns[i]!;
+  }
   for (let leg = 0; leg < methods.length; leg++) {
     const raceway = like[leg];
-    row.push(METHODS.indexOf(methods[leg]!), raceway === undefined ? -1 : PLACES.indexOf(places[leg]!));
-    row.push(raceway?.ambientC ?? -1e9, raceway?.aboveRoof ?? -1);
+    row[next++] = METHODS.indexOf(methods[leg]!);
+    row[next++] = raceway === undefined ? -1 : PLACES.indexOf(places[leg]!);
+    row[next++] = raceway?.ambientC ?? -1e9;
+    row[next++] = raceway?.aboveRoof ?? -1;
   }
-  for (const pull of pulls) row.push(pull.at);
+  for (const pull of pulls) row[next++] = pull.at;
   return numberOf(row);
 }
 

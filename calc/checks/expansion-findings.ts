@@ -38,15 +38,16 @@ export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Des
 
 const NOTHING: readonly Moving[] = [];
 
-const movingOf = kept((named: NamedHomeRun, design: Design): readonly Moving[] => {
-  const changes = changesOf(design, named.homeRun);
-  if (changes === NO_CHANGE) return NOTHING;
-  return changes.flatMap((one, i): readonly Moving[] => {
+const movingOf = (named: NamedHomeRun, design: Design): readonly Moving[] =>
+  changesOf(design, named.homeRun) === NO_CHANGE ? NOTHING : movingNow(named, design);
+
+const movingNow = kept((named: NamedHomeRun, design: Design): readonly Moving[] =>
+  changesOf(design, named.homeRun).flatMap((one, i): readonly Moving[] => {
     if (one === null) return NOTHING;
     const { id, raceways } = named.conduits[i]!;
     return [{ ...one, conduit: id, raceways }];
-  });
-});
+  }),
+);
 
 type Change = Pick<Moving, 'material' | 'feet' | 'change'>;
 const NO_CHANGE: readonly (Change | null)[] = [];

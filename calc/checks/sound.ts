@@ -45,7 +45,11 @@ export function withSound(at: Looked, sorted: readonly Finding[]): readonly Find
   return [...sorted.slice(0, place), sound, ...sorted.slice(place)];
 }
 
-const servedBy = kept((chargers: readonly Charger[]): number => new Set(chargers.flatMap(({ stalls }) => stalls)).size);
+const servedBy = kept((chargers: readonly Charger[]): number => {
+  const served = new Set<string>();
+  for (const { stalls } of chargers) for (const id of stalls) served.add(id);
+  return served.size;
+});
 
 /**
  * What keeps a plan in which nothing fails from being called sound, in words: that nothing is drawn to look at, checks

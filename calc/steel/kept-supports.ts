@@ -100,7 +100,7 @@ function laneOf(lays: ReadonlyMap<number, readonly RacewayLay[]>): Lane {
   const places = [...lays.keys()].sort((a, b) => a - b);
   const all = places.flatMap((place) => lays.get(place)!);
   const { raceway } = all[0]!;
-  return { raceway, box: boxOf(raceway.path.map(([x, y]) => [x, y])), lays, all };
+  return { raceway, box: boxOf(raceway.path), lays, all };
 }
 
 type Around = readonly [members: readonly Member[], reach: number];

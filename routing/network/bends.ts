@@ -23,12 +23,12 @@ export function bendsOf(path: readonly Point3[]): Bend[] {
   const bends: Bend[] = [];
   let before = 0;
   for (let i = 1; i + 1 < path.length; i++) {
-    const [ax, ay, az] = path[before]!;
-    const [bx, by, bz] = path[i]!;
-    const [cx, cy, cz] = path[i + 1]!;
-    if (distance(path[i]!, path[i + 1]!) < COINCIDENT) continue;
-    if (distance(path[before]!, path[i]!) >= COINCIDENT) {
-      const degrees = angle(bx - ax, by - ay, bz - az, cx - bx, cy - by, cz - bz);
+    const a = path[before]!;
+    const b = path[i]!;
+    const c = path[i + 1]!;
+    if (distance(b, c) < COINCIDENT) continue;
+    if (distance(a, b) >= COINCIDENT) {
+      const degrees = angle(b[0] - a[0], b[1] - a[1], b[2] - a[2], c[0] - b[0], c[1] - b[1], c[2] - b[2]);
       if (degrees > LEAST_BEND) bends.push({ at: i, degrees });
     }
     before = i;

@@ -1,3 +1,4 @@
+import { ascending } from '../lists/ascending.ts';
 import { hypot2, hypot3 } from '../plane/hypot.ts';
 import { LENGTH_SLACK } from '../plane/space.ts';
 import { closestAlong, distanceTo, type Legs } from './legs.ts';
@@ -53,7 +54,7 @@ function joinVertices(legs: Legs, tolerance: number, joints: Joints): void {
       const pz = z[v]!;
       const near = index!.search(px - limit, py - limit, px + limit, py + limit);
       if (near.length <= 2 && near.every((i) => rank[i] === own && isEnd(start[i]!, v))) continue;
-      near.sort((a, b) => a - b);
+      ascending(near);
       for (let k = 0; k < near.length; ) {
         // The legs of one raceway stand together: its closest point wins, the first along it where several are equal.
         const other = rank[near[k]!]!;
@@ -96,7 +97,7 @@ function joinCrossings(legs: Legs, tolerance: number, joints: Joints): void {
       Math.max(y[a]!, y[a + 1]!) + grow,
       (j) => (j > i ? grow > 0 || !upright(j) : j < i && grow > 0 && !upright(j)),
     );
-    for (const j of near.sort((p, q) => p - q)) {
+    for (const j of ascending(near)) {
       if (grow > 0 || !joinAtPlanCrossing(legs, i, j, tolerance, joints))
         joinAtClosestApproach(legs, i, j, tolerance, joints);
     }

@@ -57,7 +57,10 @@ export function legsOf(raceways: readonly Raceway[]): Legs {
     if (path.length < 2) throw new RangeError(`raceway ${id} has ${path.length} points, 2 or more were due`);
     firstVertex[r] = vertex;
     for (let i = 0; i < path.length; i++) {
-      const [px, py, pz] = path[i]!;
+      const point = path[i]!;
+      const px = point[0];
+      const py = point[1];
+      const pz = point[2];
       if (i > 0) {
         const gone = hypot3(px - x[vertex - 1]!, py - y[vertex - 1]!, pz - z[vertex - 1]!);
         const lone = i === path.length - 1 && vertex - firstVertex[r]! === 1;

@@ -62,17 +62,24 @@ export function closestTapAnywhere(network: Network, from: Point3, isOpen: (comp
   }
 }
 
-function legsNear(network: Network, [x, y]: Point3, within: number): number[] {
-  return network.legs.index?.search(x - within, y - within, x + within, y + within) ?? [];
+function legsNear(network: Network, at: Point3, within: number): number[] {
+  return network.legs.index?.search(at[0] - within, at[1] - within, at[0] + within, at[1] + within) ?? [];
 }
 
 /** The tap to the closest of some legs; of equally close ones the first, so that the order of the file does not tell. */
 function closestOf(network: Network, from: Point3, candidates: readonly number[]): Tap | null {
   const { legs } = network;
-  const [x, y, z] = from;
+  const x = from[0];
+  const y = from[1];
+  const z = from[2];
   let least = Number.POSITIVE_INFINITY;
-  const off = candidates.map((i) => distanceTo(legs, i, closestAlong(legs, i, x, y, z), x, y, z));
-  for (const feet of off) if (feet < least) least = feet;
+  const off = new Array<number>(candidates.length);
+  for (let k = 0; k < candidates.length; k++) {
+    const i = candidates[k]!;
+    const feet = distanceTo(legs, i, closestAlong(legs, i, x, y, z), x, y, z);
+    off[k] = feet;
+    if (feet < least) least = feet;
+  }
   let leg = -1;
   for (let k = 0; k < candidates.length; k++)
     if (off[k]! <= least + LENGTH_SLACK && (leg === -1 || candidates[k]! < leg)) leg = candidates[k]!;

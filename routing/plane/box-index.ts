@@ -1,6 +1,7 @@
 import Flatbush from 'flatbush';
 import { changedPlaces } from '../kept/changed-places.ts';
 import { keptLists } from '../kept/kept-list.ts';
+import { ascending } from '../lists/ascending.ts';
 import { type Box, boxesMeet } from './box.ts';
 
 /** Items that can be searched by box. */
@@ -50,22 +51,8 @@ export function indexing<T>(box: (item: T) => Box): (items: readonly T[]) => Box
 export function positionsIn<T>(index: BoxIndex<T>, box: Box): number[] {
   if (!index.tree) return [];
   const found = index.tree.search(box.minX, box.minY, box.maxX, box.maxY);
-  if (index.changed.length === 0) return inOrder(found);
+  if (index.changed.length === 0) return ascending(found);
   const kept = found.filter((i) => index.items[i] === index.built[i]);
   for (const i of index.changed) if (boxesMeet(index.box(index.items[i]!), box)) kept.push(i);
-  return inOrder(kept);
-}
-
-/** Lists up to this long, as most are that are found, are put in order by hand: a comparison that is called costs more. */
-const SHORT = 24;
-
-function inOrder(places: number[]): number[] {
-  if (places.length > SHORT) return places.sort((a, b) => a - b);
-  for (let i = 1; i < places.length; i++) {
-    const place = places[i]!;
-    let at = i;
-    for (; at > 0 && places[at - 1]! > place; at--) places[at] = places[at - 1]!;
-    places[at] = place;
-  }
-  return places;
+  return ascending(kept);
 }

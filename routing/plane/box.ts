@@ -1,4 +1,4 @@
-import type { Point2 } from './point.ts';
+import type { Point2, Point3 } from './point.ts';
 
 /** An upright box in the plan. */
 export interface Box {
@@ -16,8 +16,8 @@ export const NO_BOX: Box = {
   maxY: Number.NEGATIVE_INFINITY,
 };
 
-/** The smallest box round some points. */
-export function boxOf(points: readonly Point2[]): Box {
+/** The smallest box of the plan round some points. */
+export function boxOf(points: readonly (Point2 | Point3)[]): Box {
   let { minX, minY, maxX, maxY } = NO_BOX;
   for (let i = 0; i < points.length; i++) {
     const x = points[i]![0];

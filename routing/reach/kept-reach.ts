@@ -98,7 +98,10 @@ const servedEach = keptLists({
   anew: (
     [stalls, vehicles]: readonly [readonly Stall[], readonly Vehicle[]],
     [chargers, ids]: readonly [readonly Charger[], readonly string[]],
-  ): readonly ServedStalls[] => chargers.map((charger) => servedNow(charger, stalls, vehicles, placesById(ids))),
+  ): readonly ServedStalls[] => {
+    const places = placesById(ids);
+    return chargers.map((charger) => servedNow(charger, stalls, vehicles, places));
+  },
   after: ({ answer }, changed, [stalls, vehicles], [chargers, ids]) => {
     const serving = servingEach(chargers);
     const places = new Set(changed.flatMap((i) => serving.get(ids[i]!) ?? []));
@@ -125,17 +128,18 @@ function servedNow(
   vehicles: readonly Vehicle[],
   placeOf: ReadonlyMap<string, number>,
 ): ServedStalls {
-  const places = charger.stalls.map((id) => {
+  const { length } = charger.stalls;
+  const own = new Array<Stall>(length);
+  const parked = new Array<Vehicle>(length);
+  for (let i = 0; i < length; i++) {
+    const id = charger.stalls[i]!;
     const place = placeOf.get(id);
     if (place === undefined)
       throw new RangeError(`no element "${id}": a site's references are checked when it is read`);
-    return place;
-  });
-  return servedBy(
-    charger,
-    places.map((place) => stalls[place]!),
-    places.map((place) => vehicles[place]!),
-  );
+    own[i] = stalls[place]!;
+    parked[i] = vehicles[place]!;
+  }
+  return servedBy(charger, own, parked);
 }
 
 const servedBy = kept(

@@ -8,6 +8,8 @@ export function listingIds<T extends { readonly id: string }>(): (list: readonly
 }
 
 /** Where each id of a list stands. */
-export const placesById = kept(
-  (ids: readonly string[]): ReadonlyMap<string, number> => new Map(ids.map((id, place) => [id, place])),
-);
+export const placesById = kept((ids: readonly string[]): ReadonlyMap<string, number> => {
+  const places = new Map<string, number>();
+  for (let place = 0; place < ids.length; place++) places.set(ids[place]!, place);
+  return places;
+});

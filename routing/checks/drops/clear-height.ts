@@ -99,15 +99,17 @@ function patchesIn({ shared, stalls }: Headroom, box: Box, lowest: number): Patc
 /** The box and the retractor of an overhead drop are no lower than the clear height over what lies under them. */
 export function dropHeadroom(drop: Drop, ground: Headroom): Finding[] {
   if ((drop.mount ?? 'overhead') !== 'overhead') return [];
-  const points: [string, Point3][] = [['box', drop.box]];
-  if (drop.retractor) points.push(['retractor', drop.retractor]);
   const findings: Finding[] = [];
-  for (const [name, [x, y, z]] of points) {
-    const under = patchesIn(ground, { minX: x, minY: y, maxX: x, maxY: y }, z);
-    const hit = under.find(({ outline }) => insideOf(outline, x, y));
-    if (hit) findings.push(finding(`The ${name} of ${drop.id} hangs`, drop.id, z, hit.over, [hit.id], ground.shared));
-  }
+  addHeadroom(findings, drop.id, 'box', drop.box, ground);
+  if (drop.retractor) addHeadroom(findings, drop.id, 'retractor', drop.retractor, ground);
   return findings;
+}
+
+function addHeadroom(findings: Finding[], drop: string, name: string, at: Point3, ground: Headroom): void {
+  const [x, y, z] = [at[0], at[1], at[2]];
+  const under = patchesIn(ground, { minX: x, minY: y, maxX: x, maxY: y }, z);
+  const hit = under.find(({ outline }) => insideOf(outline, x, y));
+  if (hit) findings.push(finding(`The ${name} of ${drop} hangs`, drop, z, hit.over, [hit.id], ground.shared));
 }
 
 /**

@@ -48,7 +48,7 @@ const columnHosts = keptHosts<Column>(
 );
 
 const racewayHosts = keptHosts<Raceway>(
-  ({ path }): Box => boxOf(path.map(([x, y]) => [x, y])),
+  ({ path }): Box => boxOf(path),
   (a, b) => lengthInPlaceOf(a.path, b.path) > MEETING,
   ({ path }) => path.flat(),
   0,

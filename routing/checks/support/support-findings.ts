@@ -54,7 +54,7 @@ const isOverhead = ({ mount = 'overhead' }: Drop): boolean => mount === 'overhea
 const isHung = ({ place, path }: Raceway): boolean => place === 'overhead' && hangs(path);
 
 const racewaySupport = keptNear<Raceway, Limits>(
-  ({ path }) => boxOf(path.map(([x, y]) => [x, y])),
+  ({ path }) => boxOf(path),
   (raceway, now) => (isHung(raceway) ? racewayFinding(raceway, now) : NOTHING),
 );
 
