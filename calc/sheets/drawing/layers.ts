@@ -52,6 +52,14 @@ export const LAYERS = {
     weight: 0.35,
     dash: [1, 1.6],
   },
+  existingFeeders: {
+    name: 'E-POWR-FEED-E',
+    says: 'existing feeders, straight between what they join',
+    colour: existing,
+    index: 8,
+    weight: 0.18,
+    dash: [1, 1.6],
+  },
   workingSpace: { name: 'E-POWR-CLRN', says: 'working space', colour: ink, index: 7, weight: 0.13, dash: [2, 1] },
   raceways: { name: 'E-POWR-CNDT', says: 'raceways, overhead and surface', colour: ink, index: 7, weight: 0.35 },
   underground: {
@@ -74,3 +82,7 @@ export const LAYERS = {
 } as const satisfies Record<string, Layer>;
 
 export type LayerName = keyof typeof LAYERS;
+
+/** The layer of a feeder that is drawn straight: existing work has its own. */
+export const feederLayer = ({ existing: stands }: { readonly existing?: boolean }): 'feeders' | 'existingFeeders' =>
+  stands === true ? 'existingFeeders' : 'feeders';

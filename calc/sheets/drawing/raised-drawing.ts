@@ -8,7 +8,7 @@ import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../routing/site/place/working-space.ts';
-import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
+import type { Feeder, Point2, Point3, Site } from '../../../routing/site/site.ts';
 import { vehicleOf } from '../../../routing/standing/parked.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { COLUMN_REACH, columnBlock, columnTop, equipmentBlock, vehicleBlock } from '../../space/block.ts';
@@ -20,7 +20,7 @@ import { leastWorkingSpace } from '../../tables/lookup.ts';
 import type { Drawing, DrawnItem } from './drawing.ts';
 import { extentOf } from './extent.ts';
 import { LARGE, lineItem, textItem } from './items.ts';
-import type { LayerName } from './layers.ts';
+import { feederLayer, type LayerName } from './layers.ts';
 
 /**
  * The site raised, as a drawing: a military oblique, in which the plan stays true to scale and heights are drawn straight
@@ -101,7 +101,7 @@ function hanging(shown: Shown, site: Site, plan: Plan, within: Box | undefined):
   );
   return [
     ...shown.members.map(({ from, to }) => up('framing', [from, to])),
-    ...straightFeeders(site, within).map((path) => up('feeders', path)),
+    ...straightFeeders(site, within).map(({ feeder, way }) => up(feederLayer(feeder), way)),
     ...shown.raceways.map(({ path, place }) => up(place === 'underground' ? 'underground' : 'raceways', path)),
     ...taps(plan, within).map((path) => up('raceways', path)),
     ...cords(shown, plan).map((path) => up('cords', path)),
@@ -115,13 +115,17 @@ function hanging(shown: Shown, site: Site, plan: Plan, within: Box | undefined):
 }
 
 /** Feeders whose way the site does not give, straight between the entries of what they join. */
-function straightFeeders(site: Site, within: Box | undefined): readonly (readonly [Point3, Point3])[] {
+function straightFeeders(
+  site: Site,
+  within: Box | undefined,
+): readonly { readonly feeder: Feeder; readonly way: readonly [Point3, Point3] }[] {
   const equipment = byId(site.equipment);
   const routed = new Set(feederRoutesOf(site).routes.flatMap(({ feeder, way }) => (way ? [feeder] : [])));
-  return site.feeders.flatMap(({ id, from, to }) => {
-    const [a, b] = [equipment.get(from)?.entry, equipment.get(to)?.entry];
-    if (routed.has(id) || !a || !b) return [];
-    return within && !boxesMeet(boxOf([inPlan(a), inPlan(b)]), within) ? [] : [[a, b] as const];
+  return site.feeders.flatMap((feeder) => {
+    const [a, b] = [equipment.get(feeder.from)?.entry, equipment.get(feeder.to)?.entry];
+    if (routed.has(feeder.id) || !a || !b) return [];
+    if (within && !boxesMeet(boxOf([inPlan(a), inPlan(b)]), within)) return [];
+    return [{ feeder, way: [a, b] as const }];
   });
 }
 

@@ -7,6 +7,7 @@ import type { Plan } from '../../plan/plan-shape.ts';
 import type { Drawing, DrawnItem } from '../drawing/drawing.ts';
 import { extentOf } from '../drawing/extent.ts';
 import { lineItem } from '../drawing/items.ts';
+import { feederLayer } from '../drawing/layers.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import { asBuiltLot } from '../pdf/as-built/built-lot.ts';
 import type { Job, SheetFrame } from '../pdf/kit/draft.ts';
@@ -122,8 +123,8 @@ function sectionsOfJob(job: Job): Site['sections'] {
 /** The plan as the site file has it, with feeders, without the words that are lettered to fit. */
 function linesOf(site: Site, plan: Plan): Drawing {
   const { title, items } = planDrawing(site, plan);
-  const feeders = feedersInPlan(site).flatMap(({ points, isRouted }): DrawnItem[] =>
-    isRouted ? [] : [lineItem('feeders', points)],
+  const feeders = feedersInPlan(site).flatMap(({ feeder, points, isRouted }): DrawnItem[] =>
+    isRouted ? [] : [lineItem(feederLayer(feeder), points)],
   );
   const kept = items.filter((item) => item.kind !== 'text' || item.stays || item.layer === 'gridLabels');
   const all = [...kept, ...feeders];

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
 import { raisedDrawing } from '../../../calc/sheets/drawing/raised-drawing.ts';
 import { feedersInPlan } from '../../../calc/sheets/pdf/plans/feeders-on-plan.ts';
 import { svg } from '../../../calc/sheets/svg.ts';
@@ -40,7 +41,9 @@ describe.each(['library-lot', 'fleet-yard'])('%s raised', (name) => {
   });
 
   test('feeders whose way the site does not give go straight from entry to entry', () => {
-    const drawn = items.flatMap((item) => (item.kind === 'line' && item.layer === 'feeders' ? [item.points] : []));
+    const drawn = items.flatMap((item) =>
+      item.kind === 'line' && /^(feeders|existingFeeders)$/.test(item.layer) ? [item.points] : [],
+    );
     const entries = new Map(site.equipment.map(({ id, entry: [x, y, z] }) => [id, [x, y + z]]));
     const straight = feedersInPlan(site).filter(({ isRouted }) => !isRouted);
     expect(straight.length).toBeGreaterThan(0);
@@ -64,6 +67,20 @@ describe.each(['library-lot', 'fleet-yard'])('%s raised', (name) => {
     const all = site.stalls.reduce((sum, { width, depth }) => sum + 2 * (width + depth), 0);
     expect(feet).toBeLessThan(0.95 * all);
     expect(feet).toBeGreaterThan(0.2 * all);
+  });
+
+  test('feeders whose way is not drawn are thin and grey where they exist, as on the plans', () => {
+    const straight = site.feeders.filter(({ length }) => length !== undefined);
+    for (const feeder of straight) {
+      const existing = feeder.existing === true;
+      const { items: own } = raisedDrawing({ ...site, feeders: [feeder] }, planned);
+      const layers = own.filter(({ layer }) => /feeders/i.test(layer)).map(({ layer }) => LAYERS[layer]);
+      expect(layers.map(({ name, colour }) => [name, colour])).toEqual([
+        existing ? ['E-POWR-FEED-E', LAYERS.stalls.colour] : ['E-POWR-FEED', LAYERS.equipment.colour],
+      ]);
+      expect(layers[0]!.weight).toBe(existing ? 0.18 : 0.35);
+    }
+    expect(new Set(straight.map(({ existing = false }) => existing)).size).toBe(2);
   });
 
   test('it is written as SVG with its layers', () => {

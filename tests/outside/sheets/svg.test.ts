@@ -66,7 +66,13 @@ describe('the SVG', () => {
     for (const { id } of [...site.feeders, ...site.drops, ...site.equipment])
       expect(markup).toMatch(new RegExp(`>${id}[ ,<]`));
     expect(markup).toContain('>P1-1,3</text>');
-    expect(/<g id="E-POWR-FEED"/.test(markup)).toBe(site.feeders.some(({ length }) => length !== undefined));
+    for (const [layer, stands] of [
+      ['E-POWR-FEED', false],
+      ['E-POWR-FEED-E', true],
+    ] as const)
+      expect(markup.includes(`<g id="${layer}"`)).toBe(
+        site.feeders.some(({ length, existing = false }) => length !== undefined && existing === stands),
+      );
     expect(markup).toMatch(/class="E-POWR-DIMS"|>\d+&#39; \d/);
   });
 

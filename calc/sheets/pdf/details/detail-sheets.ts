@@ -13,11 +13,27 @@ import type { Pen } from '../kit/pen.ts';
 import { drawViewTitle } from '../kit/view-title.ts';
 import { drawDetail, layDetail } from './draw-detail.ts';
 
-/** Details side by side and over one another on a sheet. */
-const GRID: Readonly<Record<Paper, readonly [columns: number, rows: number]>> = {
-  'ANSI D': [3, 2],
-  tabloid: [2, 2],
+type Grid = readonly [columns: number, rows: number];
+
+/** Details side by side and over one another on a sheet: as they stand best, and closer. */
+const GRIDS: Readonly<Record<Paper, readonly [Grid, Grid]>> = {
+  'ANSI D': [
+    [3, 2],
+    [4, 2],
+  ],
+  tabloid: [
+    [2, 2],
+    [3, 2],
+  ],
 };
+
+/** The grid for so many details: the closer one where it takes fewer sheets and would else leave the last half empty. */
+export function gridFor(count: number, paper: Paper): Grid {
+  const [best, closer] = GRIDS[paper];
+  const sheets = ([columns, rows]: Grid): number => Math.ceil(count / (columns * rows));
+  const last = count - (sheets(best) - 1) * best[0] * best[1];
+  return last <= (best[0] * best[1]) / 2 && sheets(closer) < sheets(best) ? closer : best;
+}
 const TITLE = 52;
 const MARGIN = 10;
 
@@ -26,7 +42,7 @@ export function detailSheets(job: Job): readonly Draft[] {
   const { site, plan, shape } = job;
   const details = detailsOf(site, plan);
   const isChanged = changedDetails(job);
-  const [columns, rows] = GRID[shape.paper];
+  const [columns, rows] = gridFor(details.length, shape.paper);
   const each = columns * rows;
   return Array.from({ length: Math.ceil(details.length / each) }, (_, i): Draft => {
     const own = details.slice(i * each, (i + 1) * each);

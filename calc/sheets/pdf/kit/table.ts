@@ -99,8 +99,8 @@ interface Laid {
 }
 
 /**
- * Lays tables out on sheets: one after another down a column of the sheet, then in the next column, then on the next
- * sheet; a table that does not end there goes on with its head repeated.
+ * Lays tables out on sheets: one after another down a column of the sheet, which grows to the widest, then in the next
+ * column, then on the next sheet; a table that does not end there goes on with its head repeated.
  */
 export function flowTables(tables: readonly Table[], field: Area, lettering: Lettering): readonly TablePage[] {
   const { small, head: headSize } = lettering.sizes;
@@ -131,7 +131,11 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
         table.isWhole && isFirst && all <= field.height
           ? all
           : heightOf(laid.rows.slice(next, next + LEAST_ROWS), isShort ? footHeight : 0);
-      if (place.x === Infinity || laid.width > place.width + 0.01 || place.y - least < field.y) newColumn(laid.width);
+      // A wider table goes on below where the column can grow to it: a new one would leave the rest of this one empty.
+      const isWider = laid.width > place.width + 0.01;
+      const canGrow = place.x + laid.width <= right(field) + 0.01;
+      if (place.x === Infinity || place.y - least < field.y || (isWider && !canGrow)) newColumn(laid.width);
+      else if (isWider) place = { ...place, width: laid.width };
       let y = place.y - above;
       const from = next;
       while (next < laid.rows.length) {

@@ -1,6 +1,6 @@
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
-import { top } from '../kit/area.ts';
+import { type Area, top } from '../kit/area.ts';
 import { smallDelta } from '../kit/delta.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { wrapped } from '../kit/lines-of-text.ts';
@@ -17,9 +17,12 @@ const NO_DEVICES = { head: false, end: false };
 const SIZES = [1.6, 1.3, 1];
 
 /** The supply as a one-line diagram, on as many sheets as it takes; none for a site without equipment. */
-export function oneLineSheets(job: Job): readonly Draft[] {
-  const { shape, lettering } = job;
-  const room = { ...shape.field, y: shape.field.y + FOOT, height: shape.field.height - FOOT };
+export const oneLineSheets = (job: Job): readonly Draft[] => oneLineIn(job, job.shape.field).sheets;
+
+/** The one-line laid out in a part of each sheet, and how large it is drawn. */
+export function oneLineIn(job: Job, field: Area): { readonly sheets: readonly Draft[]; readonly size: OneLineSize } {
+  const { lettering } = job;
+  const room = { ...field, y: field.y + FOOT, height: field.height - FOOT };
   const laidAt = (k: number) => {
     const size = oneLineSize(k, lettering.sizes.small);
     const roots = wordedRoots(job, size);
@@ -33,7 +36,7 @@ export function oneLineSheets(job: Job): readonly Draft[] {
   const keyOf = (i: number): string => `one-line ${i + 1}`;
   const firstOn = new Map<WordedNode, number>();
   for (const [i, piece] of pieces.entries()) for (const { node } of piece) if (!firstOn.has(node)) firstOn.set(node, i);
-  return sheets.map((mine, i): Draft => {
+  const drafts = sheets.map((mine, i): Draft => {
     const title = sheets.length === 1 ? 'Supply one-line' : `Supply one-line ${i + 1} of ${sheets.length}`;
     return {
       key: keyOf(i),
@@ -55,12 +58,13 @@ export function oneLineSheets(job: Job): readonly Draft[] {
             firstSheet: (node) => sheetOf(firstOn.get(node)!),
           });
         }
-        const foot = { ...shape.field, height: FOOT };
+        const foot = { ...field, height: FOOT };
         const says = 'Not to scale. Volts and amps: every charger at once, at its rating or as managed.';
         drawViewTitle(pen, foot, '1', title, says);
       },
     };
   });
+  return { sheets: drafts, size };
 }
 
 /** Pieces, by their places in the list, that go under one another on each sheet. */

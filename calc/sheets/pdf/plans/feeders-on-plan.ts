@@ -2,6 +2,7 @@ import { feederRoutesOf } from '../../../../routing/network/feeder-routes.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Feeder, Point2, Site } from '../../../../routing/site/site.ts';
+import { feederLayer } from '../../drawing/layers.ts';
 import type { LabelWish } from '../kit/best-label-place.ts';
 import { BLACK, GREY, type Ink } from '../kit/ink.ts';
 import { placesAlong, placesAround } from '../kit/label-places.ts';
@@ -44,7 +45,7 @@ export function drawFeeders(pen: Pen, view: View, site: Site): void {
   if (pen.standing?.plan) return;
   pen.clipped(view.area, () => {
     for (const { feeder, points, isRouted } of feedersInPlan(site))
-      if (!isRouted) pen.onLayer('feeders', () => pen.line(points.map(view.at), feederInk(feeder)));
+      if (!isRouted) pen.onLayer(feederLayer(feeder), () => pen.line(points.map(view.at), feederInk(feeder)));
   });
 }
 

@@ -18,6 +18,7 @@ import { aisleWishes, dropWishes, equipmentWishes, labelGround, openingWishes, s
 import { sectionWishes } from './section-labels.ts';
 import { settingOutStrings } from './setting-out-strings.ts';
 import { workingSpaceStrings } from './working-space-strings.ts';
+import { workingSpaceWords } from './working-space-words.ts';
 
 /** What a plan has beside what its site and view give it. */
 interface InFull {
@@ -61,6 +62,7 @@ export function drawInFull(
     ...stallWishes(view, site, pen.lettering),
     ...aisleWishes(view, site),
   ]);
-  for (const { string, figures } of workingSpaceStrings(view, site, ground, pen.lettering))
-    drawDimensions(pen, string, figures);
+  const spaces = workingSpaceStrings(view, site, ground, pen.lettering);
+  for (const { string, figures } of spaces) drawDimensions(pen, string, figures);
+  writeLabels(pen, view.area, ground, workingSpaceWords(view, site, spaces));
 }

@@ -115,6 +115,7 @@ const HEAVY: ReadonlySet<DrawnItem['layer']> = new Set([
   'raceways',
   'underground',
   'feeders',
+  'existingFeeders',
   'cords',
   'equipment',
   'columns',

@@ -19,6 +19,15 @@ const CLEAR = 2;
 /** A space that lies askew by more than this share of its size has no string along the sheet, feet. */
 const STRAIGHT = 0.01;
 
+/** A string of one side of a working space. */
+export interface SpaceString extends PlacedString {
+  /** The equipment before which the space lies. */
+  readonly of: string;
+  readonly measures: SpaceSide;
+}
+
+export type SpaceSide = 'deep' | 'wide';
+
 /**
  * Dimension strings of the depth and the width of each working space in a view that lies along the sheet, beside it and
  * before it: only where there is room that nothing else has taken, so they come after all words. Takes their places.
@@ -28,16 +37,20 @@ export function workingSpaceStrings(
   site: Site,
   ground: LabelGround,
   lettering: Lettering,
-): readonly PlacedString[] {
+): readonly SpaceString[] {
   const least = leastWorkingSpace(tablesOf(site.rules));
   return site.equipment.flatMap((one) => {
     const corners = workingSpaceOf(one, least);
     if (corners === null || !isStraight(corners)) return [];
     const space = boxOf(corners);
-    return [alongSpace(one, space, view), acrossSpace(one, space, view)].flatMap((places) => {
+    const sides = [
+      ['deep', alongSpace(one, space, view)],
+      ['wide', acrossSpace(one, space, view)],
+    ] as const;
+    return sides.flatMap(([measures, places]) => {
       for (const string of places) {
         const placed = placedAt(string, view, site, ground, lettering);
-        if (placed !== null) return [placed];
+        if (placed !== null) return [{ ...placed, of: one.id, measures }];
       }
       return [];
     });

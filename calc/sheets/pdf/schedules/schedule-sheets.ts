@@ -7,21 +7,69 @@ import { drawTable } from '../kit/table-drawing.ts';
 import { accessibleSchedule } from './accessible-schedule.ts';
 import { conduitSchedule } from './conduit-schedule.ts';
 import { feederSchedule } from './feeder-schedule.ts';
+import { loadTables } from './load-tables.ts';
 import { panelTables } from './panel-schedules.ts';
 import { revisionSchedule } from './revision-schedule.ts';
 import { runSchedule } from './run-schedule.ts';
 import { setOutTables } from './set-out-tables.ts';
 import { settingOutSchedule } from './setting-out-schedule.ts';
+import { steelTables } from './steel-tables.ts';
 import { takeoffSchedule } from './takeoff-schedule.ts';
 
-/** The schedules, one after another over as many sheets as they take. */
-export function scheduleSheets(job: Job): readonly Draft[] {
-  return sheetsFor(job, 'schedules', revisedTables(job, schedulesOf), titleOf);
+/** Tables that go together, and what their sheets are called. */
+interface TableGroup {
+  readonly key: string;
+  readonly tables: readonly Table[];
+  readonly titled: (page: TablePage) => string;
+}
+
+/**
+ * The load calculation, the schedules and the loads on the structure, each on sheets of its own; those that take fewer
+ * sheets together than apart follow one another. Loads may stand beside the one-line.
+ */
+export function scheduleSheets(job: Job, withLoads = true): readonly Draft[] {
+  const of = (part: SheetPart, tables: (job: Job) => readonly Table[]): readonly Table[] =>
+    (job.parts.has(part) ? revisedTables(job, tables) : []).filter(({ rows }) => rows.length > 0);
+  const groups: readonly TableGroup[] = [
+    { key: 'load calculation', tables: withLoads ? of('loads', loadTables) : [], titled: () => 'Load calculation' },
+    {
+      key: 'schedules',
+      tables: revisedTables(job, schedulesOf).filter(({ rows }) => rows.length > 0),
+      titled: titleOf,
+    },
+    { key: 'loads on the structure', tables: of('steel', steelTables), titled: () => 'Loads on the structure' },
+  ];
+  return joined(job, groups).flatMap(({ key, tables, titled }) => sheetsFor(job, key, tables, titled));
+}
+
+/** Groups put together as takes the fewest sheets, and no more of them than that asks for. */
+function joined(job: Job, groups: readonly TableGroup[]): readonly TableGroup[] {
+  const sheetsOf = (some: readonly TableGroup[]): number =>
+    some.reduce((sum, { tables }) => sum + flowTables(tables, job.shape.field, job.lettering).length, 0);
+  let [best = [], ...others] = partitions(groups.filter(({ tables }) => tables.length > 0));
+  for (const other of others) if (sheetsOf(other) < sheetsOf(best)) best = other;
+  return best;
+}
+
+/** Every way to put neighbors together, from none to all. */
+function partitions(groups: readonly TableGroup[]): readonly (readonly TableGroup[])[] {
+  const [first, ...rest] = groups;
+  if (first === undefined) return [[]];
+  const apart = partitions(rest).map((others) => [first, ...others]);
+  const [second, ...last] = rest;
+  if (second === undefined) return apart;
+  const both = { key: first.key, tables: [...first.tables, ...second.tables], titled: titleOf };
+  return [...apart, ...partitions([both, ...last])];
 }
 
 /** What a revised set changes, after all other schedules: sheets keep their numbers. */
 export const revisionSheets = (job: Job): readonly Draft[] =>
-  sheetsFor(job, 'revision', [revisionSchedule(job)], () => `Changes of revision ${job.revision?.number ?? ''}`);
+  sheetsFor(
+    job,
+    'revision',
+    [revisionSchedule(job)].filter(({ rows }) => rows.length > 0),
+    () => `Changes of revision ${job.revision?.number ?? ''}`,
+  );
 
 function sheetsFor(
   job: Job,
@@ -29,8 +77,7 @@ function sheetsFor(
   tables: readonly Table[],
   titled: (page: TablePage) => string,
 ): readonly Draft[] {
-  const filled = tables.filter(({ rows }) => rows.length > 0);
-  return flowTables(filled, job.shape.field, job.lettering).map((page, i) => ({
+  return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
     key: `${key} ${i + 1}`,
     series: 'E-6',
     title: titled(page),
@@ -61,6 +108,18 @@ function schedulesOf(job: Job): readonly Table[] {
   ];
 }
 
-/** `Schedules: circuits and runs, panels`. */
-const titleOf = (page: TablePage): string =>
-  `Schedules: ${[...new Set(page.map(({ table }) => table.short))].join(', ')}`;
+/** `Schedules: circuits and runs, panels`; what is no schedule stands before or after them by its own name. */
+function titleOf(page: TablePage): string {
+  const names = [...new Set(page.map(({ table }) => table.short))];
+  const schedules = names.filter((name) => !APART.has(name));
+  const parts = [
+    ...(names.includes('load') || names.includes('steps') ? ['load calculation'] : []),
+    ...(schedules.length > 0 ? [`schedules: ${schedules.join(', ')}`] : []),
+    ...(names.includes(STRUCTURE) ? [STRUCTURE] : []),
+  ];
+  const title = parts.join('; ');
+  return `${title[0]!.toUpperCase()}${title.slice(1)}`;
+}
+
+const STRUCTURE = 'loads on the structure';
+const APART: ReadonlySet<string> = new Set(['load', 'steps', STRUCTURE]);

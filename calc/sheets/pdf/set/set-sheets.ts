@@ -11,6 +11,7 @@ import { basisSheets } from '../cover/basis-sheets.ts';
 import { coverSheets } from '../cover/cover-sheets.ts';
 import { daySheets } from '../days/day-sheets.ts';
 import { detailSheets } from '../details/detail-sheets.ts';
+import { revisedTables } from '../kit/deltas.ts';
 import {
   calledBy,
   type Draft,
@@ -29,6 +30,7 @@ import { keynotesListed } from '../kit/title-keynotes.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 import type { WorkRecord } from '../kit/work-record.ts';
 import { legendSheet } from '../legend/legend-sheet.ts';
+import { oneLineBeside } from '../one-line/one-line-beside.ts';
 import { oneLineSheets } from '../one-line/one-line-sheets.ts';
 import { alongGridlines, turnRemark } from '../plans/along-gridlines.ts';
 import { enlargedAreas } from '../plans/enlarged-areas.ts';
@@ -37,9 +39,8 @@ import { keynotesOf } from '../plans/keynotes.ts';
 import { planSheet } from '../plans/plan-sheet.ts';
 import { type Plans, plansOf } from '../plans/plans-of.ts';
 import { raisedSheets } from '../plans/raised-sheet.ts';
-import { loadSheets } from '../schedules/load-sheets.ts';
+import { loadTables } from '../schedules/load-tables.ts';
 import { revisionSheets, scheduleSheets } from '../schedules/schedule-sheets.ts';
-import { steelSheets } from '../schedules/steel-sheets.ts';
 import { sectionSheets } from '../sections/section-sheets.ts';
 import { stripSheets } from '../strips/strip-sheets.ts';
 import { cloudedAreas } from './clouded-areas.ts';
@@ -196,6 +197,10 @@ function draftsOf(job: Job): readonly Draft[] {
   const hasPlan = parts.has('plan') || (parts.has('enlarged') && areas === null);
   const of = (part: SheetPart, sheets: (job: Job) => readonly Draft[]): readonly Draft[] =>
     parts.has(part) ? sheets(job) : [];
+  const besides =
+    parts.has('one-line') && parts.has('loads')
+      ? oneLineBeside(job, revisedTables(job, loadTables), 'Supply one-line and load calculation')
+      : null;
   const others = [
     ...of('legend', () => [legendSheet(job, drawing, (areas?.tiles.length ?? 0) > 1)]),
     ...framed(plans.job.frame, [
@@ -206,10 +211,8 @@ function draftsOf(job: Job): readonly Draft[] {
     ...of('sections', sectionSheets),
     ...of('details', detailSheets),
     ...of('strips', stripSheets),
-    ...of('one-line', oneLineSheets),
-    ...of('loads', loadSheets),
-    ...scheduleSheets(job),
-    ...of('steel', steelSheets),
+    ...(besides ? [besides] : of('one-line', oneLineSheets)),
+    ...scheduleSheets(job, besides === null),
     ...of('days', daySheets),
     ...revisionSheets(job),
     ...of('checklist', checklistSheets),

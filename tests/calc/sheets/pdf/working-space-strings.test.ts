@@ -9,6 +9,7 @@ import { viewIn } from '../../../../calc/sheets/pdf/kit/view.ts';
 import { labelGround } from '../../../../calc/sheets/pdf/plans/plan-labels.ts';
 import { planRoom } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { workingSpaceStrings } from '../../../../calc/sheets/pdf/plans/working-space-strings.ts';
+import { workingSpaceWords } from '../../../../calc/sheets/pdf/plans/working-space-words.ts';
 import { rectangleAt } from '../../../../routing/plane/rectangle.ts';
 import { equipment, siteOf, source } from '../../supply/small-site.ts';
 import { plainLettering } from './plain-lettering.ts';
@@ -58,6 +59,34 @@ describe.each([0, 90, 180, 270])('before a board that is turned by %s degrees', 
       expect(isWithinArea(area, view.area)).toBe(true);
     }
     for (const area of areas[0]!) for (const other of areas[1]!) expect(overlap(area, other)).toBe(false);
+  });
+});
+
+describe('a space without strings has its sides in words', () => {
+  const wordsAt = (rotation: number, taken: readonly Area[] = []): readonly string[] => {
+    const site = lot(rotation);
+    return workingSpaceWords(view, site, stringsOf(rotation, taken)).flatMap(({ lines }) =>
+      lines.map(({ text }) => text),
+    );
+  };
+
+  test('where it lies askew, or where other things have the room; each side once, in one way', () => {
+    for (const rotation of [0, 90, 180, 270]) expect(wordsAt(rotation)).toEqual([]);
+    for (const rotation of [30, 45, 200]) expect(wordsAt(rotation)).toEqual([`P1: 3' 6" deep`, `4' 0" wide`]);
+    expect(wordsAt(0, [view.area])).toEqual([`P1: 3' 6" deep`, `4' 0" wide`]);
+    // Before the board there is no room: the depth has its string beside it, the width its words.
+    const [low, edge] = view.at([-20, -4]);
+    expect(wordsAt(0, [{ x: low, y: edge - 66, width: 40 * view.perFoot, height: 60 }])).toEqual([`P1: 4' 0" wide`]);
+  });
+
+  test('in the space where they go in, else within reach of it', () => {
+    const [wish] = workingSpaceWords(view, lot(30), stringsOf(30));
+    const [small] = wish!.places({ width: 12, height: 8 });
+    const middle = view.at([2.25 * Math.sin(Math.PI / 6), -2.25 * Math.cos(Math.PI / 6)]);
+    expect(small!.at[0] + 6).toBeCloseTo(middle[0], 6);
+    expect(small!.at[1] + 4).toBeCloseTo(middle[1], 6);
+    const [large] = wish!.places({ width: 300, height: 8 });
+    expect(Math.hypot(large!.at[0] - middle[0], large!.at[1] - middle[1])).toBeGreaterThan(1.75 * view.perFoot);
   });
 });
 

@@ -2,26 +2,12 @@ import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Made } from '../../../plan-file/hung.ts';
 import { type MemberLoad, steelLoads } from '../../../steel/steel-loads.ts';
 import { MADE_OF, STATICS_ONLY } from '../../steel-loads-sheet.ts';
-import { revisedTables } from '../kit/deltas.ts';
-import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { flowTables, type Table } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table } from '../kit/table.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 
-/** The loads on the structure, on sheets of their own for the engineer who checks it; none where no member carries anything. */
-export function steelSheets(job: Job): readonly Draft[] {
-  return flowTables(revisedTables(job, steelTables), job.shape.field, job.lettering).map((page, i) => ({
-    key: `loads on the structure ${i + 1}`,
-    series: 'E-6',
-    title: 'Loads on the structure',
-    scale: NOT_TO_SCALE,
-    draw: (pen) => {
-      for (const part of page) drawTable(pen, part);
-    },
-  }));
-}
-
-function steelTables(job: Job): readonly Table[] {
+/** The loads on the structure, for the engineer who checks it; none where no member carries anything. */
+export function steelTables(job: Job): readonly Table[] {
   const loads = steelLoads(job.site, job.plan);
   return loads.length === 0 ? [] : [reactionTable(job, loads), loadTable(job, loads)];
 }

@@ -5,26 +5,12 @@ import { systemName } from '../../../supply/tree/system.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { whyLoad } from '../../../why/why-supply.ts';
 import type { Step } from '../../../words/explain.ts';
-import { revisedTables } from '../kit/deltas.ts';
-import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { flowTables, type Table } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table } from '../kit/table.ts';
 import { ampsFigure, figure, NONE } from './figures.ts';
 
-/** The load calculation of each service and its steps, on sheets of their own; none where nothing is fed. */
-export function loadSheets(job: Job): readonly Draft[] {
-  return flowTables(revisedTables(job, loadTables), job.shape.field, job.lettering).map((page, i) => ({
-    key: `load calculation ${i + 1}`,
-    series: 'E-6',
-    title: 'Load calculation',
-    scale: NOT_TO_SCALE,
-    draw: (pen) => {
-      for (const part of page) drawTable(pen, part);
-    },
-  }));
-}
-
-function loadTables(job: Job): readonly Table[] {
+/** The load calculation of each service and its steps; none where nothing is fed. */
+export function loadTables(job: Job): readonly Table[] {
   const loads = job.plan.loadCalculations.filter(({ chargers, loads: others }) => chargers.length + others.length > 0);
   return loads.flatMap((load) => [loadTable(job, load), stepsTable(job, load)]);
 }

@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { gridFor } from '../../../../calc/sheets/pdf/details/detail-sheets.ts';
+import { PAPERS, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
+import { readSite } from '../../../../routing/site/file/read.ts';
+import type { SiteFile } from '../../../../routing/site/site.ts';
+import { toSite } from '../../../../routing/site/to-site.ts';
+import { SMALL } from '../../../web/document/small-site.ts';
+import { type DrawnSheet, drawnSheets } from './drawn-sheets.ts';
+
+function library(): SiteFile {
+  const read = readSite(readFileSync('samples/library-lot.site.json', 'utf8'));
+  if (!read.ok) throw new RangeError('the sample is not read');
+  return read.file;
+}
+
+/** The library lot with its first four stalls alone, and what serves them. */
+function fewStalls(): SiteFile {
+  const file = library();
+  const chargers = file.chargers!.slice(0, 4);
+  const drops = new Set(chargers.map(({ drop }) => drop));
+  return {
+    ...file,
+    stalls: file.stalls!.slice(0, 4),
+    chargers,
+    drops: file.drops!.filter(({ id }) => drops.has(id)),
+  };
+}
+
+const LOTS = { 'a small lot': SMALL, 'four stalls': fewStalls(), 'library lot': library() };
+
+/** Of a sheet of tables: the share of its field that is written on, from the top down to its lowest line. */
+function usedOf({ texts }: DrawnSheet, paper: (typeof PAPERS)[number]): number {
+  const { field } = sheetShape(paper);
+  const own = texts.filter(({ corners: [at] }) => at![0] < field.x + field.width);
+  const lowest = Math.min(...own.map(({ corners: [at] }) => at![1]));
+  return (field.y + field.height - lowest) / field.height;
+}
+
+describe.each(Object.entries(LOTS))('schedules of %s', (_, file) => {
+  test.each(PAPERS)('on %s stand together on a sheet where two would be as good as empty', async (paper) => {
+    const site = toSite({ ...file, drawings: { purpose: 'construction' } });
+    const sheets = await drawnSheets(site, paper, (key) => /^(load|schedules|loads on|one-line)/.test(key));
+    const tables = sheets.filter(({ key }) => !key.startsWith('one-line'));
+    const used = tables.map((sheet) => usedOf(sheet, paper));
+    for (const [i, share] of used.slice(1).entries())
+      expect([tables[i]!.title, share + used[i]! > 0.75]).toEqual([tables[i]!.title, true]);
+    // Each of them once, joined or not.
+    const words = sheets.flatMap(({ texts }) => texts.map(({ text }) => text));
+    for (const title of ['CIRCUIT AND RUN SCHEDULE', 'CONDUIT SCHEDULE', 'FEEDER SCHEDULE', 'SETTING-OUT SCHEDULE'])
+      expect(words.filter((text) => text === title)).toEqual([title]);
+    expect(words.filter((text) => text.startsWith('LOAD CALCULATION, SERVICE OF'))).toHaveLength(1);
+    expect(words).toContain('SUPPLY ONE-LINE');
+  });
+});
+
+test('the load calculation stands beside the one-line of a small supply, and has its name in the title', async () => {
+  const site = toSite({ ...LOTS['four stalls'], drawings: { purpose: 'permit' } });
+  const sheets = await drawnSheets(site, 'ANSI D');
+  expect(sheets.filter(({ number }) => number.startsWith('E-6')).map(({ number, title }) => [number, title])).toEqual([
+    ['E-601', 'Supply one-line and load calculation'],
+    ['E-602', 'Schedules: circuits and runs, panels, feeders, conduits, accessible stalls'],
+  ]);
+});
+
+test('details stand closer where a second sheet would else be half empty', () => {
+  for (let count = 1; count <= 60; count++)
+    for (const paper of PAPERS) {
+      const [columns, rows] = gridFor(count, paper);
+      const each = columns * rows;
+      const [usual, closer] = paper === 'ANSI D' ? [6, 8] : [4, 6];
+      expect([usual, closer]).toContain(each);
+      // Never more sheets than in the usual grid, and closer only for one sheet less.
+      if (each === closer) expect(Math.ceil(count / closer)).toBeLessThan(Math.ceil(count / usual));
+    }
+  expect(gridFor(8, 'ANSI D')).toEqual([4, 2]);
+  expect(gridFor(6, 'ANSI D')).toEqual([3, 2]);
+  expect(gridFor(5, 'tabloid')).toEqual([3, 2]);
+  expect(gridFor(11, 'ANSI D')).toEqual([3, 2]);
+});
