@@ -7,6 +7,7 @@ import { steadyNumbers } from '../../routing/propose/shared/steady-numbers.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { HANDS } from '../calc/propose/hand/hands.ts';
+import { libraryLot } from './samples/library-lot.ts';
 
 /** What a lot comes to, dollars, and how many of its findings fail. */
 function figures(file: SiteFile) {
@@ -57,10 +58,46 @@ export function savedByRuin(
   return { saved: first.cost - least, branches: first.branches };
 }
 
-/** What such a search saves on what is proposed for lots of several sizes, of the branches. */
+/** The lot of 24 stalls with its stalls at 60 degrees. */
+function angled(): SiteFile {
+  const { ground } = HANDS['24']();
+  const lean = Math.PI / 3;
+  return {
+    ...ground,
+    stalls: ground.stalls!.map((stall) => {
+      const side = Math.sign(stall.at[1]);
+      const along = stall.at[0] / Math.sin(lean);
+      // So far out that heads stay on their side of the middle.
+      const out = stall.depth * Math.sin(lean) + (stall.width / 2) * Math.cos(lean);
+      return { ...stall, at: [along, side * out], heading: stall.heading - 30 };
+    }),
+  };
+}
+
+/** Without its canopy: what hangs there is taken to be held. */
+function open(): SiteFile {
+  const { columns, members, ...ground } = HANDS['24']().ground;
+  return ground;
+}
+
+/** The library's lot with its equipment, and nothing that hangs or leads there. */
+export function library(): SiteFile {
+  const { drops, chargers, raceways, pullpoints, ...ground } = libraryLot();
+  return ground;
+}
+
+/** What such a search saves on what is proposed for lots of several sizes and kinds, of the branches. */
 export function savedOnLots() {
-  return (['8', '16', '24'] as const).map((lot) => {
-    const { file } = propose(HANDS[lot]().ground, { what: 'all', cordsADrop: 1, prices: INVENTED_LIST });
+  const lots: Readonly<Record<string, SiteFile>> = {
+    '8': HANDS['8']().ground,
+    '16': HANDS['16']().ground,
+    '24': HANDS['24']().ground,
+    '24 at 60 degrees': angled(),
+    '24 without canopy': open(),
+    'library lot': library(),
+  };
+  return Object.entries(lots).map(([lot, ground]) => {
+    const { file } = propose(ground, { what: 'all', cordsADrop: 1, prices: INVENTED_LIST });
     return { lot, ...savedByRuin(file, 60, 2026) };
   });
 }

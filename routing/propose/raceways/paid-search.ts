@@ -1,6 +1,7 @@
 import type { Point3 } from '../../site/site.ts';
 import type { HomeGraph } from '../shared/home-graph.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
+import type { Joining } from './raceway-paths.ts';
 import { turningWays } from './turning-ways.ts';
 import { type LaidOn, roughPrice, someAnew, type Ways } from './ways-anew.ts';
 
@@ -20,12 +21,17 @@ export interface PaidProblem {
   readonly price: SharedPrice;
   /** Which edges come to be drawn. */
   readonly isNew: readonly boolean[];
-  readonly judge: (ways: Ways) => Judged;
+  readonly judge: (ways: Ways, joining: Joining) => Judged;
 }
 
-/** Ways, and what they come to. */
-interface Found {
+/** Ways, and which of their straights are one raceway. */
+interface Drawn {
   readonly ways: Ways;
+  readonly joining: Joining;
+}
+
+/** And what they come to. */
+interface Found extends Drawn {
   readonly cost: number;
 }
 
@@ -35,13 +41,17 @@ const TRIES = 6;
 const FAR_OFF = 1.06;
 /** After so many that were no better, it goes on from the best. */
 const PATIENCE = 40;
+/** After so many it ends: what there was to find was found. */
+const ENOUGH = 150;
 /** What is dearer by up to such a share is taken as a place to go on from. */
 const WORSE = 0.004;
+/** Of all tries, such a part draws otherwise than what it goes on from. */
+const OTHERWISE = 0.15;
+const OTHER = { 'straight on': 'as circuits go', 'as circuits go': 'straight on' } as const;
 
 /**
- * Goes on from ways that were found by a price a foot, by what they come to when they are planned: circuits near one
- * another, or all on a line, are taken out and laid anew by prices that chance has moved, with a price for turns. What is
- * cheaper and fails no more is kept. The steps do not depend on how many there are to be: more of them never give what is
+ * Goes on from ways that were found by a price a foot, by what they come to when they are drawn and planned: some
+ * circuits are laid anew, or the same ways drawn as other raceways. What is cheaper and fails no more is kept. The steps do not depend on how many there are to be: more of them never give what is
  * dearer. The same input gives the same answer.
  * @param pool the first one is what the others must not fail more than
  * @param rounds how many are judged beside those of the pool
@@ -62,24 +72,29 @@ export function searchPaid(
     turnPrice: 3 * price.conduit,
   };
   const random = steady(7_307);
-  const judged = judge(pool[0]!);
+  const first: Drawn = { ways: pool[0]!, joining: 'straight on' };
+  const judged = judge(first.ways, first.joining);
   const isSound = (one: Judged): boolean => one.fails() <= judged.fails();
   const seen = drawnAlike(problem.isNew);
-  seen.add(pool[0]!);
-  let best = bestOf(problem, pool, judged.cost, seen, isSound, mayGoOn);
+  seen.add(first);
+  const plain = pool.slice(1).map((ways): Drawn => ({ ways, joining: 'straight on' }));
+  let best = bestOf(problem, { ...first, cost: judged.cost }, plain, seen, isSound, mayGoOn);
+  best = bestOf(problem, best, [{ ways: best.ways, joining: 'as circuits go' }], seen, isSound, mayGoOn);
+  if (terminals.length === 0) return best;
   let now = best;
   let limit = FAR_OFF * roughPrice(on, best.ways);
   let done = 0;
   let stale = 0;
-  for (let tries = 0; tries < TRIES * rounds && done < rounds && terminals.length > 0; tries++) {
+  for (let tries = 0; tries < TRIES * rounds && done < rounds && stale < ENOUGH; tries++) {
+    const joining = random() < OTHERWISE ? OTHER[now.joining] : now.joining;
     const ways = someAnew(on, now.ways, random);
-    if (ways === null || seen.has(ways) || roughPrice(on, ways) > limit) continue;
+    if (ways === null || seen.has({ ways, joining }) || roughPrice(on, ways) > limit) continue;
     if (!mayGoOn()) break;
-    seen.add(ways);
+    seen.add({ ways, joining });
     tell(done++);
-    const one = judge(ways);
+    const one = judge(ways, joining);
     const slack = WORSE * best.cost * random() ** 3;
-    if (one.cost < now.cost + slack && isSound(one)) now = { ways, cost: one.cost };
+    if (one.cost < now.cost + slack && isSound(one)) now = { ways, joining, cost: one.cost };
     if (now.cost < best.cost - 1e-6) {
       best = now;
       stale = 0;
@@ -89,39 +104,38 @@ export function searchPaid(
   return best;
 }
 
-/** The cheapest of the pool that fails no more than its first one. */
+/** The cheapest of some, and of what there was, that is sound. */
 function bestOf(
   { judge }: PaidProblem,
-  pool: readonly Ways[],
-  cost: number,
+  there: Found,
+  others: readonly Drawn[],
   seen: Seen,
   isSound: (one: Judged) => boolean,
   mayGoOn: () => boolean,
 ): Found {
-  let best: Found = { ways: pool[0]!, cost };
-  for (const ways of pool.slice(1)) {
-    if (seen.has(ways) || !mayGoOn()) continue;
-    seen.add(ways);
-    const other = judge(ways);
-    if (other.cost < best.cost - 1e-6 && isSound(other)) best = { ways, cost: other.cost };
+  let best = there;
+  for (const one of others) {
+    if (seen.has(one) || !mayGoOn()) continue;
+    seen.add(one);
+    const other = judge(one.ways, one.joining);
+    if (other.cost < best.cost - 1e-6 && isSound(other)) best = { ...one, cost: other.cost };
   }
   return best;
 }
 
 interface Seen {
-  readonly has: (ways: Ways) => boolean;
-  readonly add: (ways: Ways) => void;
+  readonly has: (one: Drawn) => boolean;
+  readonly add: (one: Drawn) => void;
 }
 
-/** Ways that were judged: those are alike that draw the same new edges. */
+/** What was judged: those are alike that draw the same new edges in one manner. */
 function drawnAlike(isNew: readonly boolean[]): Seen {
   const keys = new Set<string>();
-  const keyOf = (ways: Ways): string =>
-    [...new Set(ways.flat())]
-      .filter((e) => isNew[e])
-      .sort((a, b) => a - b)
-      .join(' ');
-  return { has: (ways) => keys.has(keyOf(ways)), add: (ways) => void keys.add(keyOf(ways)) };
+  const keyOf = ({ ways, joining }: Drawn): string => {
+    const edges = [...new Set(ways.flat())].filter((e) => isNew[e]);
+    return `${joining} ${edges.sort((a, b) => a - b).join(' ')}`;
+  };
+  return { has: (one) => keys.has(keyOf(one)), add: (one) => void keys.add(keyOf(one)) };
 }
 
 /** Numbers from 0 up to 1 from a fixed start. */

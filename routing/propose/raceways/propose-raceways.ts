@@ -7,9 +7,9 @@ import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Charger, Member, Point3, Raceway, Site } from '../../site/site.ts';
 import { OUT_OF_GROUND } from './ground-ways.ts';
 import type { PaidBranches, RacewayMake, RacewayPlace, RacewaysProposal } from './raceway-make.ts';
-import { racewayPaths } from './raceway-paths.ts';
+import { type Joining, racewayPaths } from './raceway-paths.ts';
 import { type CircuitEnd, routeEnds, type Straights } from './route-ends.ts';
-import { besideStanding, walked } from './walked.ts';
+import { besideStanding, pathsAlong } from './walked.ts';
 
 /**
  * Raceways to the boxes of all chargers that have no run, and to pedestals tapped from overhead, from the equipment that feeds each, and for feeders that have
@@ -40,19 +40,28 @@ export function proposeRaceways(
     if (ends.length === 0) return;
     const own = new Set(ends.map(({ id }) => id));
     /** What no run of these goes along is not drawn, nor what lies on a raceway that is there. */
-    const drawnFor = (sought: Straights): Site => {
+    const drawnFor = (sought: Straights, joining: Joining): Site => {
       const straights = besideStanding(
         sought,
         now.raceways.map(({ path }) => path),
       );
-      const whole = withRaceways(now, straights, place, make.method);
+      const whole = withRaceways(
+        now,
+        straights.map((one) => ({ one, circuits: [] })),
+        place,
+        make.method,
+      );
       const ways = runsOf(whole).runs.filter(({ charger }) => own.has(charger));
       if (ways.length === 0) return withStringers(whole, straights);
-      const used = walked(
+      const along = pathsAlong(
         straights,
         ways.map(({ path }) => path),
       );
-      return withStringers(withRaceways(now, used, place, make.method), used);
+      const used = straights.flatMap((one, i) => (along[i]!.length > 0 ? [{ one, circuits: along[i]! }] : []));
+      return withStringers(
+        withRaceways(now, used, place, make.method, joining),
+        used.map(({ one }) => one),
+      );
     };
     const { paid } = make;
     const share = own.size / Math.max(1, site.chargers.length);
@@ -69,7 +78,7 @@ export function proposeRaceways(
       rounds > 0 && paid
         ? {
             rounds,
-            of: (laid) => paid.judge(drawnFor(laid), from, own, isWhole),
+            of: (laid, joining) => paid.judge(drawnFor(laid, joining), from, own, isWhole),
             tell: told,
             ...(place === 'overhead' && paid.floor && { floor: paid.floor }),
           }
@@ -80,7 +89,7 @@ export function proposeRaceways(
     for (const id of routed.unreached)
       without.push({ id, says: `No way was found from ${from} to ${id}: keep-outs that block raceways close it.` });
     inAir.push(...routed.inAir);
-    now = drawnFor(routed.laid);
+    now = drawnFor(routed.laid, routed.joining);
     if (routed.floor > 0 && routed.unreached.length === 0)
       paidFor.push({ from, chargers: [...own], floor: routed.floor });
   };
@@ -149,18 +158,22 @@ const isRiser = (one: Straight): boolean => isInGround(one) && Math.max(one[0][2
 /** The site with raceways along some straights drawn in. */
 function withRaceways(
   site: Site,
-  straights: readonly Straight[],
+  straights: readonly { readonly one: Straight; readonly circuits: readonly number[] }[],
   place: RacewayPlace,
   method: RacewayMake['method'],
+  joining: Joining = 'straight on',
 ): Site {
   const inGround = (one: Straight): boolean => place === 'underground' || isInGround(one);
   const parts = [
-    { kind: 'overhead', place: 'overhead', own: straights.filter((one) => !inGround(one)) },
-    { kind: 'underground', place: 'underground', own: straights.filter((one) => inGround(one) && !isRiser(one)) },
-    { kind: 'riser', place: 'underground', own: straights.filter((one) => inGround(one) && isRiser(one)) },
+    { kind: 'overhead', place: 'overhead', own: straights.filter(({ one }) => !inGround(one)) },
+    { kind: 'underground', place: 'underground', own: straights.filter(({ one }) => inGround(one) && !isRiser(one)) },
+    { kind: 'riser', place: 'underground', own: straights.filter(({ one }) => inGround(one) && isRiser(one)) },
   ] as const;
   const fresh = parts.flatMap(({ kind, place: lies, own }) =>
-    racewayPaths(own.map(([a, b]) => [a, b])).map((path) => ({
+    racewayPaths(
+      own.map(({ one: [a, b], circuits }) => ({ a, b, circuits })),
+      joining,
+    ).map((path) => ({
       path: path.map(([x, y, z]): Point3 => [x, y, z]),
       method: method[kind],
       place: lies,

@@ -8,6 +8,7 @@ import { type Lattice, latticeOf } from './lattice.ts';
 import { type FloorPrice, leastUnder } from './least-under.ts';
 import { lotFrame } from './lot-frame.ts';
 import { type Judged, searchPaid } from './paid-search.ts';
+import type { Joining } from './raceway-paths.ts';
 import type { Ways } from './ways-anew.ts';
 
 /** Where a circuit ends, and how long its way may be, feet. */
@@ -23,7 +24,7 @@ export type Straights = readonly (readonly [a: Point3, b: Point3, stringers: rea
 /** What straights come to once they are drawn and planned, and how many such answers are looked at. */
 export interface Judging {
   readonly rounds: number;
-  readonly of: (laid: Straights) => Judged;
+  readonly of: (laid: Straights, joining: Joining) => Judged;
   /** Hears how many are done. */
   readonly tell: (done: number) => void;
   /** Prices under which nothing can be had; where they are given `floor` is worked. */
@@ -32,6 +33,8 @@ export interface Judging {
 
 export interface RoutedEnds {
   readonly laid: Straights;
+  /** How they are best drawn. */
+  readonly joining: Joining;
   /** Of the routes by the prices, and what any routes on the lattice cost at least. */
   readonly cost: number;
   readonly bound: number;
@@ -107,6 +110,7 @@ export function routeEnds(
   );
   return {
     laid: [...held.laid, ...loose.laid],
+    joining: held.joining,
     cost: held.cost + loose.cost,
     bound: held.bound + loose.bound,
     unreached: loose.unreached,
@@ -145,7 +149,8 @@ function routed(
   const shortest = terminals.map((terminal) => search.distance[terminal]!);
   const reached = ends.flatMap((_, i) => (Number.isFinite(shortest[i]) ? [i] : []));
   const unreached = ends.filter((_, i) => !Number.isFinite(shortest[i])).map(({ id }) => id);
-  if (reached.length === 0) return { laid: [], cost: 0, bound: 0, unreached, inAir: [], floor: 0 };
+  if (reached.length === 0)
+    return { laid: [], joining: 'straight on', cost: 0, bound: 0, unreached, inAir: [], floor: 0 };
   const own = reached.map((i) => terminals[i]!);
   const effort = effortFor(lattice, own.length, share);
   const found = sharedRoute(
@@ -170,19 +175,35 @@ function routed(
       .map((e) => [points[edges[e]![0]]!, points[edges[e]![1]]!, lattice.stringers.get(e) ?? []] as const);
   const best =
     judging === null
-      ? found.edges
+      ? { ways: found.edges, joining: 'straight on' as const }
       : searchPaid(
-          { graph, points, root, terminals: own, price, isNew, judge: (ways) => judging.of(straights(ways)) },
+          {
+            graph,
+            points,
+            root,
+            terminals: own,
+            price,
+            isNew,
+            judge: (ways, joining) => judging.of(straights(ways), joining),
+          },
           [found.edges, ...found.others.map((other) => other.edges)],
           judging.rounds,
           mayGoOn,
           judging.tell,
-        ).ways;
+        );
   const least = judging?.floor;
   const floor = least
-    ? leastUnder(least, { points, edges, isNew, root, terminals: own, ways: best }, effort.steps, mayGoOn)
+    ? leastUnder(least, { points, edges, isNew, root, terminals: own, ways: best.ways }, effort.steps, mayGoOn)
     : 0;
-  return { laid: straights(best), cost: found.cost, bound: found.bound, unreached, inAir: [], floor };
+  return {
+    laid: straights(best.ways),
+    joining: best.joining,
+    cost: found.cost,
+    bound: found.bound,
+    unreached,
+    inAir: [],
+    floor,
+  };
 
   function shortestWay(terminal: number): number[] {
     search.run(root, terminal, lengths);

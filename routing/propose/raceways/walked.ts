@@ -4,20 +4,20 @@ import type { Point2, Point3 } from '../../site/site.ts';
 
 const ON = 1e-4;
 
-/**
- * The straights that some paths go along. Where a plan finds other ways as short as those that were sought, what was
- * sought for them alone is not wanted.
- */
-export function walked<Edge extends readonly [a: Point3, b: Point3, ...rest: readonly unknown[]]>(
-  edges: readonly Edge[],
+/** A straight of a lattice. */
+type Straight = readonly [a: Point3, b: Point3, ...rest: readonly unknown[]];
+
+/** Which of some paths go along each of some straights, by their places in the list. */
+export function pathsAlong(
+  edges: readonly Straight[],
   paths: readonly (readonly Point3[])[],
-): Edge[] {
+): readonly (readonly number[])[] {
   const boxes = paths.map((path) => widened(boxOf(path.map(([x, y]): Point2 => [x, y])), ON));
-  return edges.filter(([a, b]) => {
+  return edges.map(([a, b]) => {
     const middle: Point3 = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
     const own = { minX: middle[0], minY: middle[1], maxX: middle[0], maxY: middle[1] };
-    return paths.some(
-      (path, i) => boxesMeet(boxes[i]!, own) && path.some((to, k) => k > 0 && isOn(middle, path[k - 1]!, to)),
+    return paths.flatMap((path, i) =>
+      boxesMeet(boxes[i]!, own) && path.some((to, k) => k > 0 && isOn(middle, path[k - 1]!, to)) ? [i] : [],
     );
   });
 }

@@ -18,6 +18,13 @@ export interface LaidOn {
 /** At most so many circuits are laid anew at once, where no line is given up. */
 const MOST_OUT = 8;
 
+/** What is given up costs so many times as much. */
+const GIVEN_UP = 50;
+/** A line that ways are drawn to costs such a share. */
+const DRAWN_TO = 0.3;
+/** Of all changes, such a part lays the first circuits where it would be cheapest for all that follow. */
+const AHEAD = 0.3;
+
 /** Of each edge how many ways go along it. */
 export function carriedBy(graph: HomeGraph, ways: Ways): Int32Array {
   const carried = new Int32Array(graph.edges);
@@ -39,22 +46,32 @@ export function roughPrice({ graph, turning, price, turnPrice }: LaidOn, ways: W
   return sum + (turnPrice / price.circuitsPerConduit) * ways.reduce((all, way) => all + turning.turns(way), 0);
 }
 
-/** Some of the circuits laid anew by prices that chance has moved; null where one has no way. */
+/**
+ * Some of the circuits laid anew by prices that chance has moved: all through a stretch, or along its line, without it;
+ * or some near one another, now and then drawn to a line. Null where one has no way.
+ */
 export function someAnew(on: LaidOn, ways: Ways, random: () => number): Ways | null {
-  const { turning, turnPrice } = on;
+  const { graph, turning, turnPrice } = on;
   const lean = Math.floor(random() * ways.length);
   const kind = random();
   const spread = [0, 0.1, 0.3][Math.floor(random() * 3)]!;
   const turn = turnPrice * [0, 0.4, 1, 2][Math.floor(random() * 4)]!;
-  const factor = new Float64Array(turning.lines);
-  for (let i = 0; i < factor.length; i++) factor[i] = 1 + spread * (2 * random() - 1);
-  if (kind >= 0.4) return laid(on, ways, nearby(ways, lean, kind < 0.6 ? 2 : MOST_OUT, random), factor, turn, random);
+  const line = new Float64Array(turning.lines);
+  for (let i = 0; i < line.length; i++) line[i] = 1 + spread * (2 * random() - 1);
+  if (kind >= 0.5) {
+    const out = nearby(ways, lean, kind < 0.65 ? 2 : MOST_OUT, random);
+    if (kind > 0.9) line[turning.lineOf[Math.floor(random() * graph.edges)]!]! *= DRAWN_TO;
+    return laid(on, ways, { out, line, shut: -1, turn }, random);
+  }
   const way = ways[lean]!;
   const edge = way[Math.floor(random() * way.length)];
   if (edge === undefined) return null;
-  const out = alongside(turning, ways, edge, random);
-  factor[turning.lineOf[edge]!] = 50;
-  return laid(on, ways, out, factor, turn, random);
+  if (kind < 0.25) {
+    const out = ways.flatMap((own, k) => (own.includes(edge) ? [k] : []));
+    return laid(on, ways, { out, line, shut: edge, turn }, random);
+  }
+  line[turning.lineOf[edge]!] = GIVEN_UP;
+  return laid(on, ways, { out: alongside(turning, ways, edge, random), line, shut: -1, turn }, random);
 }
 
 /** The circuits that go along an edge, or anywhere along its line. */
@@ -79,35 +96,64 @@ function nearby(ways: Ways, lean: number, most: number, random: () => number): r
     .slice(0, count);
 }
 
+/** Which circuits are taken out, and by which prices they get other ways. */
+interface Anew {
+  readonly out: readonly number[];
+  /** Factor on the price of each line. */
+  readonly line: Float64Array;
+  /** The edge that is given up; -1 for none. */
+  readonly shut: number;
+  /** Dollars of a turn. */
+  readonly turn: number;
+}
+
 /** Circuits taken out and laid one after another beside the rest; null where one has no way. */
 function laid(
   { graph, turning, terminals, price }: LaidOn,
   ways: Ways,
-  out: readonly number[],
-  factor: Float64Array,
-  turn: number,
+  { out, line, shut, turn }: Anew,
   random: () => number,
 ): Ways | null {
   const next = ways.map((way, k) => (out.includes(k) ? [] : way));
   const carried = carriedBy(graph, next);
   const order = random() < 0.5 ? out : shuffled(out, random);
   const cost = new Float64Array(graph.edges);
-  const weigh = (e: number): void => {
+  /** So many circuits pay for what is not there yet. */
+  const weigh = (e: number, sharers: number): void => {
     const q = carried[e]!;
     const foot =
-      (q === 0 ? price.raceway * graph.multiplier[e]! : 0) +
+      (q === 0 ? (price.raceway * graph.multiplier[e]!) / sharers : 0) +
       price.conductor +
-      (q % price.circuitsPerConduit === 0 ? price.conduit : 0);
-    cost[e] = graph.length[e]! * foot * factor[turning.lineOf[e]!]!;
+      (q % price.circuitsPerConduit === 0 ? price.conduit / Math.min(sharers, price.circuitsPerConduit) : 0);
+    cost[e] = graph.length[e]! * foot * line[turning.lineOf[e]!]! * (e === shut ? GIVEN_UP : 1);
   };
-  for (let e = 0; e < graph.edges; e++) weigh(e);
+  const weighAll = (sharers: number): void => {
+    for (let e = 0; e < graph.edges; e++) weigh(e, sharers);
+  };
+  const carry = (way: readonly number[], more: 1 | -1): void => {
+    for (const e of way) carried[e] = carried[e]! + more;
+  };
+  const isAhead = order.length > 1 && random() < AHEAD;
+  if (isAhead) {
+    for (const [i, k] of order.entries()) {
+      weighAll(order.length - i);
+      const way = turning.way(terminals[k]!, cost, turn);
+      if (way === null) return null;
+      next[k] = way;
+      carry(way, 1);
+    }
+  }
+  weighAll(1);
   for (const k of order) {
+    const before = next[k]!;
+    carry(before, -1);
+    // Only where one was laid is the next one's foot another.
+    for (const e of before) weigh(e, 1);
     const way = turning.way(terminals[k]!, cost, turn);
     if (way === null) return null;
     next[k] = way;
-    for (const e of way) carried[e] = carried[e]! + 1;
-    // Only where it was laid is the next one's foot another.
-    for (const e of way) weigh(e);
+    carry(way, 1);
+    for (const e of way) weigh(e, 1);
   }
   return next;
 }

@@ -105,3 +105,41 @@ test('every answer has a way to each end, and fails no more than the one it bega
     { numRuns: 12 },
   );
 });
+
+test('ways are drawn as the raceways that come to less', () => {
+  fc.assert(
+    fc.property(terminals, (ends) => {
+      const plain = problemOf(ends);
+      const problem = {
+        ...plain,
+        judge: (ways: Ways, joining: string) => ({
+          cost: priced(ways) - (joining === 'as circuits go' ? 1 : 0),
+          fails: () => 0,
+        }),
+      };
+      const { ways, joining, cost } = searchPaid(problem, poolOf(ends), 0, () => true);
+      expect(joining).toBe('as circuits go');
+      expect(cost).toBe(priced(ways) - 1);
+    }),
+    { numRuns: 12 },
+  );
+});
+
+test('where all circuits through a stretch would do better by another, they are laid so at once', () => {
+  // Three circuits share the street along the edge; only all of them together are cheaper by the next one.
+  const ends = [4 * SIDE + 1, 5 * SIDE + 1, 5 * SIDE + 2];
+  const along = ends.map((end) => straightTo(end, true));
+  const shut = along[0]![1]!;
+  const problem = {
+    ...problemOf(ends),
+    judge: (ways: Ways) => {
+      const through = ways.filter((way) => way.includes(shut)).length;
+      return {
+        cost: priced(ways) + (through === 0 ? -200 : 0) + (through === 1 || through === 2 ? 200 : 0),
+        fails: () => 0,
+      };
+    },
+  };
+  const { ways } = searchPaid(problem, [along], 40, () => true);
+  expect(ways.filter((way) => way.includes(shut))).toEqual([]);
+});

@@ -1,10 +1,17 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { racewayPaths } from '../../../../routing/propose/raceways/raceway-paths.ts';
+import { type Joining, racewayPaths } from '../../../../routing/propose/raceways/raceway-paths.ts';
 import type { Point3 } from '../../../../routing/site/site.ts';
 
-const pathsOf = (edges: readonly (readonly [number, number])[]): Point3[][] =>
-  racewayPaths(edges.map(([a, b]) => [points[a]!, points[b]!] as const));
+const pathsOf = (
+  edges: readonly (readonly [number, number])[],
+  joining: Joining = 'straight on',
+  circuitsOn: (edge: number) => readonly number[] = () => [],
+): Point3[][] =>
+  racewayPaths(
+    edges.map(([a, b], e) => ({ a: points[a]!, b: points[b]!, circuits: circuitsOn(e) })),
+    joining,
+  );
 
 const SIDE = 5;
 const points: Point3[] = Array.from({ length: SIDE * SIDE }, (_, n) => [n % SIDE, Math.floor(n / SIDE), 11]);
@@ -74,14 +81,28 @@ test('a corner that nothing else meets is a bend of one raceway, a crossing is t
 
 test('polylines go along every edge once, and along nothing else', () => {
   fc.assert(
-    fc.property(fc.subarray(all), (edges) => {
+    fc.property(fc.subarray(all), fc.constantFrom<Joining>('straight on', 'as circuits go'), (edges, joining) => {
       const wanted = edges.map(([a, b]) =>
         [points[a]!, points[b]!]
           .map(([x, y]) => `${x},${y}`)
           .sort()
           .join(' '),
       );
-      expect(edgesOn(pathsOf(edges)).sort()).toEqual(wanted.sort());
+      expect(edgesOn(pathsOf(edges, joining, (e) => [e % 3, e % 2])).sort()).toEqual(wanted.sort());
     }),
   );
+});
+
+test('a trunk that ends between two legs goes on into one of them where circuits do, and else the legs are one', () => {
+  const tee: [number, number][] = [
+    [5, 6],
+    [6, 7],
+    [7, 2],
+    [7, 12],
+  ];
+  const circuitsOn = (e: number): readonly number[] => [[1, 2], [1, 2], [1], [2]][e]!;
+  const bent = pathsOf(tee, 'as circuits go', circuitsOn);
+  expect(bent.map((path) => path.length).sort()).toEqual([2, 3]);
+  const straight = pathsOf(tee, 'straight on', circuitsOn);
+  expect(straight.map((path) => path.length)).toEqual([2, 2]);
 });
