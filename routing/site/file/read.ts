@@ -1,7 +1,8 @@
 import { UNITS, type Units } from '../schema/vocabulary.ts';
 import type { SiteFile } from '../site.ts';
 import { linesOfPaths } from './fault-lines.ts';
-import { MOST_REPEATED, readJson } from './json-text.ts';
+import { MOST_REPEATED } from './json-reading.ts';
+import { readJson } from './json-text.ts';
 import { MIGRATIONS, migrated } from './migrate.ts';
 import { type Fault, placeOf, type SiteError, type TellFault } from './place.ts';
 import { tellReferenceErrors } from './reference-errors.ts';
