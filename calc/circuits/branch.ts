@@ -123,7 +123,7 @@ export function branch(
   if (!Number.isFinite(breakerAmps)) return null;
   tell(() => ({
     find: 'design load',
-    formula: continuous ? 'load x 1.25, for it is continuous' : 'load',
+    formula: continuous ? `load x ${tables.continuous.factor}, for it is continuous` : 'load',
     values: { load: measured(amps, 'A') },
     result: designAmps(tables, loadOf(amps, continuous)),
     unit: 'A',

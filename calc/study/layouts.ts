@@ -11,6 +11,7 @@ import { lengthIn, placeIn } from '../propose/in-file.ts';
 import { equipmentId, equipmentInFile } from '../propose/new-equipment.ts';
 import { propose } from '../propose/propose.ts';
 import { USUAL_DROP, USUAL_PANELBOARD, USUAL_PEDESTAL } from '../propose/usual.ts';
+import { tablesOf } from '../tables/editions.ts';
 import type { StudyMount } from './shape.ts';
 
 /** A file with something drawn in it and what is to be said of it, or why that cannot be. */
@@ -22,9 +23,6 @@ const cannot = (says: string): LayoutOutcome => ({ ok: false, says });
 
 /** Cords that hang from one new drop, or stand at one pedestal. */
 const holdsOf = (mount: StudyMount): number => (mount.endsWith('pairs') ? 2 : 1);
-
-/** Connectors rest, and cords leave a pedestal, no lower than this outdoors, feet: 24 in. (625.50). */
-const LOWEST_CORD = 2;
 
 /**
  * Drops or pedestals for some stalls, their chargers where a board stands, and raceways to them; the board is proposed
@@ -158,9 +156,11 @@ function pedestals(file: SiteFile, wanted: ReadonlySet<string>, mount: StudyMoun
   const usual = Math.min(USUAL_PEDESTAL.elevation, site.rules.pedestalHeight);
   const first = at(usual);
   const isLow = first.without.length > 0;
-  const low = isLow ? at(LOWEST_CORD) : first;
+  // Connectors rest, and cords leave a pedestal, no lower than this outdoors.
+  const lowest = tablesOf(site.rules).vehicleSupply.couplingOutdoorsIn / 12;
+  const low = isLow ? at(lowest) : first;
   const isBetter = isLow && low.without.length < first.without.length;
-  const [proposal, elevation] = isBetter ? [low, LOWEST_CORD] : [first, usual];
+  const [proposal, elevation] = isBetter ? [low, lowest] : [first, usual];
   if (proposal.pedestals.length === 0)
     return {
       ok: false,

@@ -63,7 +63,7 @@ export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables)
   const model = supplyModel(tree, lines, ways.lengths, ways.kinds, tables);
   const seats = seatsOf(tree, model, lines, chargers);
   const sums = chargerSums(tree, model, seats, chargers, runs, tables.vehicleSupply.unitLoadVa);
-  const state = supplyState(sums, tree, model, lines, loads, rules.powerFactor, tables.continuous.factor);
+  const state = supplyState(sums, tree, model, lines, loads, rules.powerFactor, tables);
   const ambients = feederAmbients(tables, rules, ways, tree);
   const { fault, terminalC } = rules;
   const alone = faultsOf(tree, model, ways.lengths, ways.kinds, ambients, fault, terminalC, tables);

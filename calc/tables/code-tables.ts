@@ -69,6 +69,9 @@ export interface CodeTables {
   readonly electrodeConductors: CodeTable<SupplyConductorRow> & {
     /** To an electrode alone it need be no larger; null where the code sets no such size of the metal. */
     readonly most: Readonly<Partial<Record<Electrode, Readonly<Record<Metal, string | null>>>>>;
+    /** Rods where one alone is not proved enough, and the least length of a ring, feet. */
+    readonly rods: number;
+    readonly ringFt: number;
   };
   /** Past the last row a share of the circular mils of the supply conductor. */
   readonly bondingJumpers: CodeTable<SupplyConductorRow> & { readonly shareBeyond: number };
@@ -113,6 +116,8 @@ export interface CodeTables {
   readonly transformerProtection: CodeTable<TransformerProtectionRow> & {
     /** Grouped, so many devices at most count as the secondary protection of a transformer, by the sum of their ratings. */
     readonly mostSecondaries: number;
+    /** Where so many percent are no standard rating, the next one up may be used. */
+    readonly nextRatingPercent: number;
   };
   /** Past it no figure of these tables is for a conductor, a device or a transformer. */
   readonly lowVoltage: Sourced & { readonly upToVolts: number };
@@ -161,8 +166,11 @@ export interface CodeTables {
   readonly damage: Sourced & { readonly methods: readonly Method[] };
   /** Of a busbar with a source at each end, what its device and 125% of the other source may come to, of its rating. */
   readonly busSources: Sourced & { readonly share: number; readonly factor: number };
-  /** An inverse-time breaker of a motor, at most so many times its full load, and the next standard rating up. */
-  readonly motors: Sourced & { readonly breakerShare: number };
+  /**
+   * Of the motors of a piece of equipment the largest counts so many times. An inverse-time breaker of one has at most so
+   * many times its full load, and the next standard rating up.
+   */
+  readonly motors: Sourced & { readonly largestFactor: number; readonly breakerShare: number };
   /** Equipment of so many amperes and more has a label of arc flash with its date. */
   readonly arcFlashLabel: Sourced & { readonly fromAmps: number };
   /** Full-load amperes of motors between the devices of a series rating, in percent of the lower rating at most. */

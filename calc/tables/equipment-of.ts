@@ -2,10 +2,11 @@ import { kept } from '../../routing/kept/kept.ts';
 import type { WorkingSpace } from '../../routing/site/place/working-space.ts';
 import type { CodeTables } from './code-tables.ts';
 import type { TransformerProtectionRow, WorkingSpaceRow } from './equipment-rows.ts';
+import { standardRatingAtLeast } from './protection-of.ts';
 
 /**
  * Greatest overcurrent protection of a transformer to 1000 V, percent of the rated amperes of each side (Table 450.3(B)).
- * `secondary` is null where none is required. Where 125% is no standard rating the next higher one may be used.
+ * `secondary` is null where none is required.
  */
 export function transformerProtection(
   tables: CodeTables,
@@ -19,6 +20,12 @@ export function transformerProtection(
     primary: amps.primary >= 9 ? primary.from9 : amps.primary >= 2 ? primary.under9 : primary.under2,
     secondary: secondary === null ? null : amps.secondary >= 9 ? secondary.from9 : secondary.under9,
   };
+}
+
+/** The greatest rating of a device by such a percentage: the next standard one where the code allows that. */
+export function transformerDeviceLimit(tables: CodeTables, percent: number, ratedAmps: number): number {
+  const amps = (percent / 100) * ratedAmps;
+  return percent === tables.transformerProtection.nextRatingPercent ? standardRatingAtLeast(tables, amps) : amps;
 }
 
 /** Depth of the working space in front of equipment, ft, by what is opposite; null past 1000 V to ground. */

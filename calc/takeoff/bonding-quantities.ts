@@ -2,7 +2,8 @@ import type { Feeder, Rules } from '../../routing/site/site.ts';
 import type { Bonded } from '../plan-file/supply.ts';
 import { takeoffKind } from '../prices/kind.ts';
 import { bareSpec } from '../prices/spec.ts';
-import { jumperName, RING_FEET, RODS } from '../supply/bonding/bonded.ts';
+import { jumperName } from '../supply/bonding/bonded.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
 import { type Tally, tallying } from './tally.ts';
 
 /**
@@ -13,6 +14,7 @@ export function bondingQuantities(
   bonded: readonly Bonded[],
   feeders: readonly Feeder[],
   { allowance }: Pick<Rules, 'allowance'>,
+  { electrodeConductors: { rods, ringFt } }: Pick<CodeTables, 'electrodeConductors'>,
 ): Tally {
   const { add, tally } = tallying();
   const there = new Set(feeders.flatMap(({ to, existing }) => (existing === true ? [to] : [])));
@@ -37,8 +39,8 @@ export function bondingQuantities(
       id,
       allowance.electrode,
     );
-    each('electrode connection', 'clamp or weld', 'one at each electrode', electrode === 'rods' ? RODS : 1);
-    if (electrode === 'rods') each('ground rod', '5/8 in x 8 ft', `${RODS} where one alone is not proved enough`, RODS);
+    each('electrode connection', 'clamp or weld', 'one at each electrode', electrode === 'rods' ? rods : 1);
+    if (electrode === 'rods') each('ground rod', '5/8 in x 8 ft', `${rods} where one alone is not proved enough`, rods);
     if (electrode === 'ring')
       add(
         takeoffKind({
@@ -48,7 +50,7 @@ export function bondingQuantities(
           basis: 'the least length of a ring',
         }),
         id,
-        RING_FEET,
+        ringFt,
       );
   }
   return tally;

@@ -7,6 +7,7 @@ import { type ConduitWay, pointAt } from '../branches/way.ts';
 import type { PhasePair } from '../plan-file/branches.ts';
 import { byWords, takeoffKind } from '../prices/kind.ts';
 import { conductorSpec, wireSpec } from '../prices/spec.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
 import { chargerBreaker } from './device-quantities.ts';
 import { aloftAt, aloftOn, ON_GROUND, plusAloft, times } from './high.ts';
 import { GROUNDING_COLOR, lineColors, PILOT_COLOR } from './line-colors.ts';
@@ -60,7 +61,13 @@ const specOf = byWords((size, metalAndInsulation) => {
 const endOf = ({ points }: ConduitWay): number => points.at(-1)![2];
 
 /** Conductors and breakers of a home run. `phases` are those of its circuits. */
-export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: readonly PhasePair[], add: Add): void {
+export function addConductors(
+  tables: CodeTables,
+  rules: Rules,
+  homeRun: NamedHomeRun,
+  phases: readonly PhasePair[],
+  add: Add,
+): void {
   const { allowance, insulation, workHeight } = rules;
   const made = `${rules.metal} ${insulation}`;
   homeRun.circuits.forEach(({ way, conductor, breakerAmps, pilot }, i) => {
@@ -72,7 +79,7 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
     const aloft = plusAloft(aloftOn(way, 0, way.length, workHeight), times(atEnd, allowance.box));
     for (const color of colors) add(lineKind(spec, color), charger.id, feet, aloft);
     if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), PILOT_COLOR), charger.id, feet, aloft);
-    add(chargerBreaker(colors.length, breakerAmps), charger.id, 1);
+    add(chargerBreaker(tables, colors.length, breakerAmps), charger.id, 1);
     add(CIRCUIT_TEST, charger.id, 1);
     const joints = colors.length + 1 + (pilot ? 1 : 0);
     add(connectorKind(wireSpec(conductor.size, rules.metal), ''), charger.id, joints, times(atEnd, joints));

@@ -71,12 +71,12 @@ export function takeoff(
   );
   const tallies = [
     equipmentTally(site.equipment),
-    devicesTally(equipmentDevices(site)),
-    devicesTally(loadDevicesOf(site, tables)),
+    devicesTally(equipmentDevices(site), tables),
+    devicesTally(loadDevicesOf(site, tables), tables),
     overLimitTally(site, tables),
     feedersTally(site.feeders, feeders, site.pullpoints, site.equipment, tables, rules),
     disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
-    bondingTally(bondedOf(treeOf(site), tables), site.feeders, rules),
+    bondingTally(bondedOf(treeOf(site), tables), site.feeders, rules, tables),
     idleDropsTally(site.chargers, boxlessDrops(branches), pedestals),
     idlePullsTally(site.pullpoints, [...shared, ...onFeeders], workHeight),
     sharedBoxesTally(site.pullpoints, aboveGrade(onFeeders), pedestals, tables, workHeight),
@@ -223,7 +223,7 @@ function idleBreakers(
   const { add, tally } = tallying();
   chargers.forEach(({ id, amps }, i) => {
     const rating = circuits[i] === null ? branchBreaker(tables, amps, true) : Infinity;
-    if (Number.isFinite(rating)) add(chargerBreaker(phases[i]!.length, rating), id, 1);
+    if (Number.isFinite(rating)) add(chargerBreaker(tables, phases[i]!.length, rating), id, 1);
   });
   return tally;
 }
@@ -231,7 +231,7 @@ function idleBreakers(
 const homeRunTally = kept(
   (homeRun: NamedHomeRun, phases: readonly PhasePair[], tables: CodeTables, rules: Rules): Tally => {
     const { add, tally } = tallying();
-    addConductors(rules, homeRun, phases, add);
+    addConductors(tables, rules, homeRun, phases, add);
     addRaceways(tables, rules, homeRun, add);
     return tally;
   },

@@ -1,5 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
+import { continuousPercent } from '../../circuits/design-amps.ts';
 import { type Demand, deviceOf, ratingOf } from '../../supply/panels/demand.ts';
 import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
@@ -38,7 +39,7 @@ function mainOverload(node: SupplyNode, demand: Demand, { tables }: SupplyFacts)
       severity: 'fail',
       rule: 'main-overload',
       about: [id],
-      says: `${id} is asked for ${ampsText(demand.amps)}, continuous load counted ${tables.continuous.factor * 100}%, and its main is ${mainAmps} A. Load management there, fewer chargers on it, or a larger main where its busbar and feeder allow.`,
+      says: `${id} is asked for ${ampsText(demand.amps)}, continuous load counted ${continuousPercent(tables)}, and its main is ${mainAmps} A. Load management there, fewer chargers on it, or a larger main where its busbar and feeder allow.`,
       value: demand.amps,
       limit: mainAmps,
       unit: 'A',

@@ -1,6 +1,7 @@
 import { printTemperature } from '../../../routing/site/numbers/temperature.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Feeder } from '../../../routing/site/site.ts';
+import { continuousPercent } from '../../circuits/design-amps.ts';
 import { feederDeviceAmps } from '../../supply/devices/protecting.ts';
 import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { type FeederAmpacity, feederAmpacity } from '../../supply/feeders/feeder-ampacity.ts';
@@ -52,7 +53,7 @@ function overload({ id, to, breakerAmps }: Feeder, asked: Demand, { tables, line
       severity: 'fail',
       rule: 'feeder-overload',
       about: [id, to],
-      says: `Feeder ${id} to ${to} is asked for ${ampsText(demand)}, continuous load counted ${tables.continuous.factor * 100}%, and its breaker is ${breakerAmps} A.${larger}${ceiling}`,
+      says: `Feeder ${id} to ${to} is asked for ${ampsText(demand)}, continuous load counted ${continuousPercent(tables)}, and its breaker is ${breakerAmps} A.${larger}${ceiling}`,
       value: demand,
       limit: breakerAmps,
       unit: 'A',
@@ -124,10 +125,10 @@ function tooLittle(
   { atTerminals, ampacity }: FeederAmpacity,
   make: string,
   words: string,
-  { continuous }: SupplyFacts['tables'],
+  tables: SupplyFacts['tables'],
 ): { readonly says: string; readonly value: number; readonly limit: number } | null {
   if (feederAmps > atTerminals * (1 + 1e-9)) {
-    const counted = `${ampsText(feederAmps)}, continuous load counted ${continuous.factor * 100}%`;
+    const counted = `${ampsText(feederAmps)}, continuous load counted ${continuousPercent(tables)}`;
     const says = `${counted}, which its breaker allows and its conductors do not: ${make}, ${ampsText(atTerminals)} at the terminals before correction`;
     return { says, value: feederAmps, limit: atTerminals };
   }

@@ -7,7 +7,7 @@ import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import { eitherIsOver } from '../../supply/tree/over-limit.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import type { System } from '../../supply/tree/system.ts';
-import { standardRatingAtLeast, transformerProtection } from '../../tables/lookup.ts';
+import { transformerDeviceLimit, transformerProtection } from '../../tables/lookup.ts';
 
 /** Transformers: loading, protection, and nameplate figures that are not there. */
 export const transformerFindings = (facts: SupplyFacts): readonly Finding[] =>
@@ -98,15 +98,13 @@ function protection(node: SupplyNode, primary: System, facts: SupplyFacts): Find
   if (kva === undefined) return [];
   const { tables } = facts;
   const amps = { primary: fullLoad(kva, primary), secondary: fullLoad(kva, node.system) };
-  // Only where 125% is no standard rating may the next higher one be used.
-  const limit = (percent: number, of: number): number =>
-    percent === 125 ? standardRatingAtLeast(tables, 1.25 * of) : (percent / 100) * of;
+  const limit = (percent: number, of: number): number => transformerDeviceLimit(tables, percent, of);
   const alone = transformerProtection(tables, 'primary only', amps);
   const both = transformerProtection(tables, 'primary and secondary', amps);
   const aloneLimit = limit(alone.primary, amps.primary);
   if (feeder.breakerAmps <= aloneLimit) return [];
   const devices = secondaryDevices(id, facts);
-  const secondaryLimit = limit(both.secondary ?? 125, amps.secondary);
+  const secondaryLimit = both.secondary === null ? Infinity : limit(both.secondary, amps.secondary);
   const bothLimit = limit(both.primary, amps.primary);
   if (feeder.breakerAmps <= bothLimit && devices !== null && devices <= secondaryLimit) return [];
   const secondary =

@@ -60,9 +60,5 @@ export const bondedOf = kept((tree: SupplyTree, tables: CodeTables): readonly Bo
   tree.nodes.flatMap((_, place) => bondedAt(tables, tree, place) ?? []),
 );
 
-/** Least rods and ring, feet. 250.53(A)(2), 250.52(A)(4), from memory. */
-export const RODS = 2;
-export const RING_FEET = 20;
-
 /** `main bonding jumper`, `system bonding jumper`. */
 export const jumperName = (of: Bonded['of']): string => `${of === 'service' ? 'main' : 'system'} bonding jumper`;

@@ -4,8 +4,8 @@ import type { CodeTables } from '../../tables/code-tables.ts';
 import {
   impedance,
   largestDeviceFor,
-  standardRatingAtLeast,
   standardRatingAtMost,
+  transformerDeviceLimit,
   transformerProtection,
 } from '../../tables/lookup.ts';
 import type { RacewayKind } from '../../tables/table.ts';
@@ -221,8 +221,7 @@ function protectionFor(
     secondary: (kva * 1000) / (Math.sqrt(3) * panelVolts),
   };
   const { primary: alone } = transformerProtection(tables, 'primary only', amps);
-  const most = (alone / 100) * amps.primary;
-  if (existing <= (alone === 125 ? standardRatingAtLeast(tables, most) : most))
+  if (existing <= transformerDeviceLimit(tables, alone, amps.primary))
     return { breakerAmps: existing, protection: 'primary only' };
   const { primary: both } = transformerProtection(tables, 'primary and secondary', amps);
   const largest = standardRatingAtMost(tables, (both / 100) * amps.primary, 'breaker') ?? existing;

@@ -1,4 +1,5 @@
 import type { Rules, Site } from '../../../routing/site/site.ts';
+import { continuousPercent } from '../../circuits/design-amps.ts';
 import { unprotected } from '../../circuits/unprotected.ts';
 import type { SupplyFeeder } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
@@ -37,7 +38,7 @@ export function feederSteps(work: SupplyWork, row: SupplyFeeder, site: Site, tab
     loss(work, row, place),
     {
       find: 'loaded',
-      formula: '100 x demand / breaker; demand is the greatest line current with continuous load counted 125%',
+      formula: `100 x demand / breaker; demand is the greatest line current with continuous load counted ${continuousPercent(tables)}`,
       values: { demand: measured(row.demandAmps, 'A'), breaker: measured(row.breakerAmps, 'A') },
       result: row.percentLoaded,
       unit: '%',
@@ -126,8 +127,7 @@ function carried(
     const bus = model.feedBus[place]!;
     tell(() => ({
       find: 'conductors for the load',
-      formula:
-        'at the terminals before correction at least the demand, continuous load counted 125%; after correction at least the load itself; the breaker at most the next standard rating above that',
+      formula: `at the terminals before correction at least the demand, continuous load counted ${continuousPercent(tables)}; after correction at least the load itself; the breaker at most the next standard rating above that`,
       values: {
         'at the terminals': measured(amps.atTerminals, 'A'),
         demand: measured(greatestLine(state.demand.into, bus), 'A'),

@@ -1,5 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Load } from '../../../routing/site/site.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import type { ChargerSums } from './charger-sums.ts';
@@ -19,7 +20,7 @@ export interface SupplyState {
   readonly load: Solved;
   /** As `demand`, with no charger counted for less than the unit load. */
   readonly unitDemand: Solved;
-  /** What generation alone sends back, 125% of it, at nominal voltages; null where there is none. */
+  /** What generation alone sends back, with its factor, at nominal voltages; null where there is none. */
   readonly backFeed: Solved | null;
   /** Generation with nothing drawn, for the highest volts; null where there is none. */
   readonly idle: Solved | null;
@@ -29,7 +30,7 @@ export interface SupplyState {
 const produced = (load: Load): number => (load.generation === true ? load.va : 0);
 const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
 
-/** The largest motor of each piece of equipment, which counts 125%; the others of it count once (430.24). */
+/** The largest motor of each piece of equipment, which counts more; the others of it count once (430.24). */
 export function largestMotors(loads: readonly Load[]): ReadonlySet<Load> {
   const by = new Map<string, Load>();
   for (const load of loads) if (load.motor === true && load.va > (by.get(load.from)?.va ?? -1)) by.set(load.from, load);
@@ -48,7 +49,7 @@ export const supplyState = kept(
     lines: SupplyLines,
     loads: readonly Load[],
     powerFactor: number,
-    continuousFactor: number,
+    { continuous, motors, busSources }: Pick<CodeTables, 'continuous' | 'motors' | 'busSources'>,
   ): SupplyState => {
     const draws = (factor: number, vaOf: (load: Load) => number, amps = sums.amps): Draws =>
       drawsOf(tree, model, lines, amps, loads, { powerFactor, factor, vaOf });
@@ -58,16 +59,16 @@ export const supplyState = kept(
     const counted = (load: Load): number => drawn(load) * (load.demand ?? 1);
     const planned = (load: Load): number =>
       counted(load) *
-      (load.motor === true ? (largest.has(load) ? continuousFactor : 1) : load.continuous ? continuousFactor : 1);
+      (load.motor === true ? (largest.has(load) ? motors.largestFactor : 1) : load.continuous ? continuous.factor : 1);
     const full = draws(1, (load) => drawn(load) - produced(load));
-    const back = draws(0, (load) => continuousFactor * produced(load));
+    const back = draws(0, (load) => busSources.factor * produced(load));
     return {
       full: solve(model.buses, full),
       withoutGeneration: generates ? solve(model.buses, draws(1, drawn)) : null,
       // A set ceiling counts as continuous load: 220.70 (from memory).
-      demand: solve(open, draws(continuousFactor, planned)),
+      demand: solve(open, draws(continuous.factor, planned)),
       load: solve(open, draws(1, counted)),
-      unitDemand: solve(open, draws(continuousFactor, planned, sums.unitAmps)),
+      unitDemand: solve(open, draws(continuous.factor, planned, sums.unitAmps)),
       backFeed: generates ? solve(open, back) : null,
       idle: generates
         ? solve(

@@ -1,5 +1,6 @@
 import type { Run } from '../../../routing/network/run.ts';
 import type { Charger, Load, Site } from '../../../routing/site/site.ts';
+import { continuousPercent } from '../../circuits/design-amps.ts';
 import type { LineAmps, LineVolts, SupplyEquipment } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { citedShort } from '../../tables/sections.ts';
@@ -97,7 +98,7 @@ function volts(row: SupplyEquipment, { tree, state }: SupplyWork, place: number)
 function demand({ model, state }: SupplyWork, place: number, tables: CodeTables): Step {
   const bus = model.loadBus[place]!;
   const line = (i: number): string => measured(magnitudeAt(state.demand.out, 3 * bus + i), 'A');
-  const percent = `${100 * tables.continuous.factor}%`;
+  const percent = continuousPercent(tables);
   return {
     find: 'demand',
     formula: `greatest line current with every charger, load-managed ceiling and continuous load counted ${percent}, at nominal volts, as phasors`,

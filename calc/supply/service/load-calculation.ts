@@ -1,3 +1,4 @@
+import { continuousPercent } from '../../circuits/design-amps.ts';
 import type { ChargerLoad, LineTriple, LoadCalculation, LoadCase } from '../../plan-file/loads.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
@@ -133,7 +134,7 @@ function tellAll(tables: CodeTables, result: LoadCalculation, larger: LoadCase, 
   }));
   tell(() => ({
     find: 'amperes to be designed for',
-    formula: `greatest line, chargers, ceilings and other continuous load counted ${100 * tables.continuous.factor}%`,
+    formula: `greatest line, chargers, ceilings and other continuous load counted ${continuousPercent(tables)}`,
     values: {
       A: measured(larger.designAmps[0], 'A'),
       B: measured(larger.designAmps[1], 'A'),

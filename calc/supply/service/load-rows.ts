@@ -1,3 +1,4 @@
+import { continuousPercent } from '../../circuits/design-amps.ts';
 import type { LineTriple, LoadCalculation, LoadCase, LoadMethod, VoltageStep } from '../../plan-file/loads.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited, citedShort } from '../../tables/sections.ts';
@@ -20,12 +21,12 @@ const NOTHING = { number: null, nameplateVa: null, countedVa: null, amps: null }
 const percent = (factor: number): string => `${Math.round(100 * factor)}%`;
 
 /** What each way of counting is called. */
-export const methodWords = (method: LoadMethod, { continuous, vehicleSupply, existingDemand }: CodeTables): string =>
+export const methodWords = (method: LoadMethod, tables: CodeTables): string =>
   ({
     connected: 'connected load, nothing held back',
-    nameplate: `chargers at their rating, continuous load at ${percent(continuous.factor)}`,
-    unit: `chargers at ${vehicleSupply.unitLoadVa} VA or more, continuous load at ${percent(continuous.factor)}`,
-    measured: `the larger of these, and ${percent(existingDemand.factor)} of the measured demand`,
+    nameplate: `chargers at their rating, continuous load at ${continuousPercent(tables)}`,
+    unit: `chargers at ${tables.vehicleSupply.unitLoadVa} VA or more, continuous load at ${continuousPercent(tables)}`,
+    measured: `the larger of these, and ${percent(tables.existingDemand.factor)} of the measured demand`,
   })[method];
 
 const byOf = (method: LoadMethod, tables: CodeTables): string =>

@@ -23,6 +23,9 @@ export const ELECTRODE_CONDUCTORS: CodeTables['electrodeConductors'] = {
     // No larger than the ring; the least ring is of 2 AWG copper, from memory.
     ring: { copper: '2', aluminum: null },
   },
+  // 250.53(A)(2), 250.52(A)(4), from memory.
+  rods: 2,
+  ringFt: 20,
 };
 
 /** Main, system and supply-side bonding jumpers, by the largest ungrounded conductor of the supply. */

@@ -37,6 +37,7 @@ export const MOTORS: CodeTables['motors'] = {
   verified:
     'From memory: 125 percent of the largest motor and all of the others; inverse-time breakers to 250 percent.',
   doubts: ['Other kinds of motors and devices have other shares; overload protection is with the motor.'],
+  largestFactor: 1.25,
   breakerShare: 2.5,
 };
 

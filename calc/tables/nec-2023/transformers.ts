@@ -2,7 +2,7 @@ import type { CodeTables } from '../code-tables.ts';
 import type { ImpedanceBandRow, TransformerRow, TypicalImpedanceRow } from '../equipment-rows.ts';
 import type { CodeTable } from '../table.ts';
 
-/** Greatest overcurrent protection of transformers to 1000 V, percent of rated current. Where 125% is no standard rating, the next higher may be used. */
+/** Greatest overcurrent protection of transformers to 1000 V, percent of rated current. */
 export const TRANSFORMER_PROTECTION: CodeTables['transformerProtection'] = {
   source: 'NEC 2023 Table 450.3(B)',
   verified: 'Agrees with a copy of the 2023 tables; 250% with a published example.',
@@ -11,6 +11,7 @@ export const TRANSFORMER_PROTECTION: CodeTables['transformerProtection'] = {
     'Whether secondary devices stand grouped in one place (note 2) is not looked at: their number and the sum of their ratings are.',
   ],
   mostSecondaries: 6,
+  nextRatingPercent: 125,
   rows: [
     { protection: 'primary only', primary: { from9: 125, under9: 167, under2: 300 }, secondary: null },
     {

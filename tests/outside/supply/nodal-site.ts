@@ -65,7 +65,7 @@ export function workedOut(
   const seats = seatsOf(tree, model, lines, chargers);
   const runs = site.chargers.map(({ id, hasRun }) => ({ charger: id, length: hasRun ? 1 : null }) as Run);
   const sums = chargerSums(tree, model, seats, chargers, runs, 0);
-  const state = supplyState(sums, tree, model, lines, loads, powerFactor, 1.25);
+  const state = supplyState(sums, tree, model, lines, loads, powerFactor, NEC_2023);
   const report = {
     tree,
     model,
