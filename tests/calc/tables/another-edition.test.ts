@@ -129,6 +129,54 @@ describe('each figure that the editions differ in is seen in what cites it:', ()
   });
 });
 
+describe('what is counted by the factors of the edition:', () => {
+  const both = <T>(of: (code: string) => T): readonly [T, T] => [of(NEC), of(INVENTED)];
+
+  test('generation behind a busbar, and what the busbar may have from its two ends', () => {
+    // 40 kVA at 208 V is 111.03 A: with the device of 200 A 338.8 A, and 361.0 A; of a 225 A busbar 120% and 130%.
+    const [nec, other] = both((code) => found('back-feed', code));
+    expect([nec.value, other.value].map((amps) => Math.round(10 * (amps as number)) / 10)).toEqual([338.8, 361]);
+    expect([nec.limit, other.limit]).toEqual([270, 292.5]);
+    expect([nec.says.slice(0, 15), other.says.slice(0, 15)]).toEqual(['139 A, 125% of ', '161 A, 145% of ']);
+  });
+
+  test('the largest motor of a board', () => {
+    const va = Math.sqrt(3) * 208 * 20;
+    const motor = {
+      id: 'M1',
+      from: 'P1',
+      name: 'Pump',
+      volts: 208,
+      phases: 3,
+      va,
+      continuous: false,
+      motor: true,
+    } as const;
+    const demand = (code: string, more: Partial<SiteFile>): number =>
+      plan(siteUnder({ ...FAULTS.cover, ...more }, code)).supply.equipment.find(({ id }) => id === 'P1')!.demandAmps;
+    const [nec, other] = both((code) => demand(code, { chargers: [], loads: [motor] }));
+    expect(nec).toBeCloseTo(25, 6);
+    expect(other).toBeCloseTo(28, 6);
+  });
+
+  test('the device ahead of a transformer: the next standard rating at one percentage alone', () => {
+    const [nec, other] = both((code) => found('transformer-protection', code));
+    const rated = (other.limit as number) / 2;
+    expect(nec.limit).toBeGreaterThanOrEqual(1.25 * rated);
+    expect(tablesFor(NEC)!.standardRatings.rows).toContain(nec.limit);
+    expect(tablesFor(INVENTED)!.standardRatings.rows).not.toContain(other.limit);
+  });
+
+  test('rods of an electrode, and what a breaker is bought by', () => {
+    const row = (code: string, wanted: string) =>
+      planUnder('cord-limit', code).takeoff.find(({ item }) => item === wanted)!;
+    expect(both((code) => row(code, 'ground rod').quantity)).toEqual([2, 3]);
+    const [nec, other] = both((code) => row(code, 'breaker').basis);
+    expect(nec).toContain('125%');
+    expect(other).toContain('150%');
+  });
+});
+
 test('voltages that an existing feeder may be moved to', () => {
   const feeder = { raceway: 'steel', length: 100, breakerAmps: 100, volts: 208 } as const;
   const conductor = { size: '1', metal: 'copper', sets: 1, insulation: 'THWN-2' } as const;
@@ -182,5 +230,7 @@ describe('no text under the other edition names NEC 2023', () => {
     ]);
     expect(texts).toContain(INVENTED);
     expect(texts.match(/.{0,60}\bNEC\b.{0,40}/g)).toBeNull();
+    // Nor does any have the factor that continuous load, motors, measured demand and generation have there.
+    expect(texts.match(/.{0,60}(\b125 ?%|\b1\.25 x|\bx 1\.25\b).{0,40}/g)).toBeNull();
   });
 });

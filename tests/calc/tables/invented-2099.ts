@@ -16,7 +16,7 @@ const but = <T, Row extends object>(table: T & { readonly rows: readonly Row[] }
   rows: table.rows.map(change),
 });
 
-/** An edition that there is not: as 2023 but ten figures and more and six section numbers. */
+/** An edition that there is not: as 2023 but a score of figures and six section numbers. */
 export const INVENTED_2099: CodeTables = {
   ...AS_2023,
   sections: {
@@ -43,9 +43,17 @@ export const INVENTED_2099: CodeTables = {
   ambient: but(AS_2023.ambient, (row) => (row.upToC === 40 ? { ...row, factors: [0.7, 0.75, 0.8] } : row)),
   expansion: { ...AS_2023.expansion, fittingAt: 0.5 },
   nominalVolts: { ...AS_2023.nominalVolts, feeders: [240, 480, 690] },
-  transformerProtection: but(AS_2023.transformerProtection, (row) => ({
-    ...row,
-    primary: { ...row.primary, from9: row.secondary === null ? 200 : 250 },
-  })),
+  transformerProtection: {
+    ...but(AS_2023.transformerProtection, (row) => ({
+      ...row,
+      primary: { ...row.primary, from9: row.secondary === null ? 200 : 250 },
+      secondary: row.secondary && { from9: 150, under9: 190 },
+    })),
+    nextRatingPercent: 150,
+  },
+  motors: { ...AS_2023.motors, largestFactor: 1.4, breakerShare: 3 },
+  existingDemand: { ...AS_2023.existingDemand, factor: 1.35 },
+  busSources: { ...AS_2023.busSources, share: 1.3, factor: 1.45 },
+  electrodeConductors: { ...AS_2023.electrodeConductors, rods: 3, ringFt: 30 },
   boxAllowances: but(AS_2023.boxAllowances, (row) => (row.size === '6' ? { ...row, volume: 9 } : row)),
 };
