@@ -1,4 +1,5 @@
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
+import { fixed } from './operators.ts';
 
 /** How a line is drawn: weight and dashes in millimetres of the plotted sheet. */
 export interface Ink {
@@ -27,3 +28,15 @@ export const PENS = {
 
 /** The ink of a layer of the drawing. */
 export const inkOf = (layer: LayerName): Ink => LAYERS[layer];
+
+const COLOURS = new Map<string, string>();
+
+/** A color as the shares of red, green and blue that a content stream has. */
+export function rgb(colour: string): string {
+  let words = COLOURS.get(colour);
+  if (words === undefined) {
+    words = [1, 3, 5].map((at) => fixed(Number.parseInt(colour.slice(at, at + 2), 16) / 255, 3)).join(' ');
+    COLOURS.set(colour, words);
+  }
+  return words;
+}

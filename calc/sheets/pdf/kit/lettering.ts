@@ -2,6 +2,7 @@ import type { PDFDocument, PDFFont, PDFRef } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
 import { inert } from './inert.ts';
 import type { LetterSizes } from './letters.ts';
+import { keepSign, noSigns, type PlainSigns, plainAdvance } from './plain-signs.ts';
 import { printable } from './printable.ts';
 import type { ReadFace } from './scripts/faces.ts';
 import type { ScriptLettering } from './scripts/script-lettering.ts';
@@ -34,6 +35,8 @@ export interface Lettering {
   readonly width: (text: string, size: number, weight?: Weight) => number;
   /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
   readonly encoded: (text: string, weight?: Weight) => string;
+  /** The digits of the signs of ASCII that were written already (`Operators.signs`): a text of no others needs no words. */
+  readonly digits?: (weight: Weight) => Uint8Array;
   /** Whether a sign is printed as it is; others are as `printable` writes them. */
   readonly has: (code: number) => boolean;
   readonly refs: Readonly<Record<Weight, PDFRef>>;
@@ -99,25 +102,40 @@ export async function letteringIn(
     for (const letter of text) if (!has.has(letter.codePointAt(0)!)) return false;
     return true;
   };
+  const plain: Readonly<Record<Weight, PlainSigns>> = { regular: noSigns(), bold: noSigns() };
+  // The order in which signs are met is that of their numbers in the font: what is not plain is met as it is printed.
+  const learn = (text: string, weight: Weight): void => {
+    if (!isPlain(text, has)) return;
+    for (const letter of text) keepSign(plain[weight], letter, signs[weight](letter));
+  };
   // The same words stand on many sheets, and are measured again for each place that is tried.
   const advances: Readonly<Record<Weight, Map<string, number>>> = { regular: new Map(), bold: new Map() };
   const advanceOf = (text: string, weight: Weight): number => {
+    const sum = plainAdvance(plain[weight], text);
+    if (!Number.isNaN(sum)) return sum;
     const known = advances[weight].get(text);
     if (known !== undefined) return known;
     const words = shown(text);
-    const sum = scripts === null || isOfSet(words) ? set.advance(words, weight) : scripts.advance(words, weight);
-    advances[weight].set(text, sum);
-    return sum;
+    const other = scripts === null || isOfSet(words) ? set.advance(words, weight) : scripts.advance(words, weight);
+    advances[weight].set(text, other);
+    learn(text, weight);
+    return other;
   };
   return {
     sizes,
     width: (text, size, weight = 'regular') => advanceOf(text, weight) * size,
-    encoded: (text, weight = 'regular') => `<${set.codes(shown(text), weight)}>`,
+    encoded: (text, weight = 'regular') => {
+      const codes = set.codes(shown(text), weight);
+      learn(text, weight);
+      return `<${codes}>`;
+    },
+    digits: (weight) => plain[weight].digits,
     has: isThere,
     refs: { regular: faces.regular.ref, bold: faces.bold.ref },
     ...(scripts && {
       scripts,
       shown: (text: string, size: number, weight: Weight = 'regular') => {
+        if (isPlain(text, has)) return null;
         const words = shown(text);
         return isOfSet(words) ? null : scripts.shown(words, weight, size);
       },

@@ -3,10 +3,10 @@ import type { Point2 } from '../../../../routing/site/site.ts';
 import type { LayerName } from '../../drawing/layers.ts';
 import { type Area, MM } from './area.ts';
 import type { DimensionString, StringFigure } from './dimension.ts';
-import { BLACK, type Ink } from './ink.ts';
+import { BLACK, type Ink, rgb } from './ink.ts';
 import { FONT_NAMES, type Lettering, type Weight } from './lettering.ts';
 import { CAP } from './letters.ts';
-import { fixed, operators, thousandths } from './operators.ts';
+import { fixed, placeWords as num, Operators } from './operators.ts';
 
 export interface TextStyle {
   /** Size of the font, points. */
@@ -59,36 +59,55 @@ interface State {
   fill: string;
   width: string;
   dash: string;
+  /** What they were told last: who is told the same again has nothing to say. */
+  ink: Ink | null;
+  fillColour: string;
 }
 
-const UNKNOWN: State = { stroke: '', fill: '', width: '', dash: '' };
-
-const LEVEL = '1 0 0 1';
+const UNKNOWN: State = { stroke: '', fill: '', width: '', dash: '', ink: null, fillColour: '' };
 
 /** Four Bezier curves make a circle to 0.03 % of its radius. */
 const ROUND = 0.5522847498;
 
 export function penWith(lettering: Lettering): Pen {
-  const out = operators();
+  const out = new Operators();
   out.push('1 J 1 j');
   let state: State = { ...UNKNOWN };
 
-  const set = (key: keyof State, words: string): void => {
+  const set = (key: 'stroke' | 'fill' | 'width' | 'dash', words: string): void => {
     if (state[key] === words) return;
     state[key] = words;
     out.push(words);
   };
-  const setInk = ({ weight, colour, dash }: Ink): void => {
+  const setInk = (ink: Ink): void => {
+    if (state.ink === ink) return;
+    state.ink = ink;
+    const { weight, colour, dash } = ink;
     set('stroke', `${rgb(colour)} RG`);
     set('width', `${num(weight * MM)} w`);
     set('dash', dash === undefined ? '[] 0 d' : `[${dash.map((mm) => num(mm * MM)).join(' ')}] 0 d`);
   };
-  const setFill = (colour: string): void => set('fill', `${rgb(colour)} rg`);
-  const trace = (points: readonly Point2[]): string =>
-    points.map(([x, y], i) => `${num(x)} ${num(y)} ${i === 0 ? 'm' : 'l'}`).join(' ');
-  const kept = (open: string, draw: () => void, close: string): void => {
+  const setFill = (colour: string): void => {
+    if (state.fillColour === colour) return;
+    state.fillColour = colour;
+    set('fill', `${rgb(colour)} rg`);
+  };
+  const trace = (points: readonly Point2[]): void => {
+    for (let i = 0; i < points.length; i++) {
+      if (i > 0) out.space();
+      out.pair(points[i]![0], points[i]![1]);
+      out.add(i === 0 ? ' m' : ' l');
+    }
+  };
+  const outline = ({ x, y, width, height }: Area): void => {
+    out.pair(x, y);
+    out.space();
+    out.pair(width, height);
+    out.add(' re');
+  };
+  const kept = (open: () => void, draw: () => void, close: string): void => {
     const before = { ...state };
-    out.push(open);
+    open();
     draw();
     out.push(close);
     state = before;
@@ -99,72 +118,113 @@ export function penWith(lettering: Lettering): Pen {
     line: (points, ink, closed = false) => {
       if (points.length < 2) return;
       setInk(ink);
-      out.push(`${trace(points)} ${closed ? 's' : 'S'}`);
+      trace(points);
+      out.push(closed ? ' s' : ' S');
     },
     lines: (many, ink) => {
       if (many.length === 0) return;
       setInk(ink);
-      out.push(`${many.map(trace).join('\n')} S`);
+      for (let i = 0; i < many.length; i++) {
+        if (i > 0) out.push('');
+        trace(many[i]!);
+      }
+      out.push(' S');
     },
-    rectangle: ({ x, y, width, height }, ink) => {
+    rectangle: (area, ink) => {
       setInk(ink);
-      out.push(`${num(x)} ${num(y)} ${num(width)} ${num(height)} re S`);
+      outline(area);
+      out.push(' S');
     },
     circle: ([x, y], radius, ink, fill) => {
       if (ink !== null) setInk(ink);
       if (fill !== undefined) setFill(fill);
       const c = radius * ROUND;
-      const curve = (ax: number, ay: number, bx: number, by: number, ex: number, ey: number): string =>
-        `${num(x + ax)} ${num(y + ay)} ${num(x + bx)} ${num(y + by)} ${num(x + ex)} ${num(y + ey)} c`;
-      out.push(
-        [
-          `${num(x + radius)} ${num(y)} m`,
-          curve(radius, c, c, radius, 0, radius),
-          curve(-c, radius, -radius, c, -radius, 0),
-          curve(-radius, -c, -c, -radius, 0, -radius),
-          curve(c, -radius, radius, -c, radius, 0),
-          fill === undefined ? 's' : ink === null ? 'f' : 'b',
-        ].join(' '),
-      );
+      const curve = (ax: number, ay: number, bx: number, by: number, ex: number, ey: number): void => {
+        out.pair(x + ax, y + ay);
+        out.space();
+        out.pair(x + bx, y + by);
+        out.space();
+        out.pair(x + ex, y + ey);
+        out.add(' c ');
+      };
+      out.pair(x + radius, y);
+      out.add(' m ');
+      curve(radius, c, c, radius, 0, radius);
+      curve(-c, radius, -radius, c, -radius, 0);
+      curve(-radius, -c, -c, -radius, 0, -radius);
+      curve(c, -radius, radius, -c, radius, 0);
+      out.push(fill === undefined ? 's' : ink === null ? 'f' : 'b');
     },
     arc: (at, radius, from, to, ink) => pen.line(arcPoints(at, radius, from, to), ink),
     fill: (points, colour) => {
       if (points.length < 3) return;
       setFill(colour);
-      out.push(`${trace(points)} f`);
+      trace(points);
+      out.push(' f');
     },
     fillArea: (area, colour) => pen.fillAreas([area], colour),
     fillAreas: (areas, colour) => {
       if (areas.length === 0) return;
       setFill(colour);
-      const all = areas.map(({ x, y, width, height }) => `${num(x)} ${num(y)} ${num(width)} ${num(height)} re`);
-      out.push(`${all.join('\n')} f`);
+      areas.forEach((area, i) => {
+        if (i > 0) out.push('');
+        outline(area);
+      });
+      out.push(' f');
     },
     text: (words, at, { size, weight = 'regular', colour = BLACK, anchor = 'left', turn = 0 }) => {
       if (words === '') return;
       setFill(colour);
       const back = anchor === 'left' ? 0 : lettering.width(words, size, weight) * (anchor === 'middle' ? 0.5 : 1);
       const [ux, uy] = direction(turn);
-      const matrix = turn === 0 ? LEVEL : [ux, uy, -uy, ux].map(ratio).join(' ');
-      const place = `${matrix} ${num(at[0] - back * ux)} ${num(at[1] - back * uy)} Tm`;
+      const place = (): void => {
+        out.add(turn === 0 ? '1 0 0 1 ' : `${[ux, uy, -uy, ux].map(ratio).join(' ')} `);
+        out.pair(at[0] - back * ux, at[1] - back * uy);
+        out.add(' Tm ');
+      };
       const other = lettering.shown?.(words, size, weight) ?? null;
       if (other !== null) {
-        kept('q', () => out.push(`${rgb(colour)} RG [] 0 d BT ${place} ${other} ET`), 'Q');
+        kept(
+          () => out.push('q'),
+          () => {
+            out.add(`${rgb(colour)} RG [] 0 d BT `);
+            place();
+            out.push(`${other} ET`);
+          },
+          'Q',
+        );
         return;
       }
-      out.push(`BT /${FONT_NAMES[weight]} ${num(size)} Tf ${place} ` + `${lettering.encoded(words, weight)} Tj ET`);
+      out.add(FONT_WORDS[weight]);
+      out.number(size);
+      out.add(' Tf ');
+      place();
+      if (!out.signs(words, lettering.digits?.(weight) ?? NO_DIGITS)) out.add(lettering.encoded(words, weight));
+      out.push(' Tj ET');
     },
-    clipped: ({ x, y, width, height }, draw) =>
-      kept(`q ${num(x)} ${num(y)} ${num(width)} ${num(height)} re W n`, draw, 'Q'),
+    clipped: (area, draw) =>
+      kept(
+        () => {
+          out.add('q ');
+          outline(area);
+          out.push(' W n');
+        },
+        draw,
+        'Q',
+      ),
     onLayer: (layer, draw) => {
       out.push(`/OC /${layer} BDC`);
       draw();
       out.push('EMC');
     },
     form: (name, matrix) =>
-      kept('q', () => out.push(`/${fadedName(name)} gs ${matrix.map(ratio).join(' ')} cm /${name} Do`), 'Q'),
+      kept(
+        () => out.push('q'),
+        () => out.push(`/${fadedName(name)} gs ${matrix.map(ratio).join(' ')} cm /${name} Do`),
+        'Q',
+      ),
     content: () => new TextDecoder().decode(out.bytes()),
-    bytes: out.bytes,
+    bytes: () => out.bytes(),
   };
   return pen;
 }
@@ -180,17 +240,10 @@ export function arcPoints([x, y]: Point2, radius: number, from: number, to: numb
   });
 }
 
-/** To a thousandth of a point. */
-const num = (value: number): string => (Number.isInteger(value) ? String(value) : thousandths(value));
+const FONT_WORDS: Readonly<Record<Weight, string>> = {
+  regular: `BT /${FONT_NAMES.regular} `,
+  bold: `BT /${FONT_NAMES.bold} `,
+};
+const NO_DIGITS = new Uint8Array(0);
+
 const ratio = (value: number): string => (Number.isInteger(value) ? String(value) : fixed(value, 6));
-
-const COLOURS = new Map<string, string>();
-
-function rgb(colour: string): string {
-  let words = COLOURS.get(colour);
-  if (words === undefined) {
-    words = [1, 3, 5].map((at) => fixed(Number.parseInt(colour.slice(at, at + 2), 16) / 255, 3)).join(' ');
-    COLOURS.set(colour, words);
-  }
-  return words;
-}

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { PENS } from '../../../../calc/sheets/pdf/kit/ink.ts';
-import { thousandths } from '../../../../calc/sheets/pdf/kit/operators.ts';
+import { Operators, placeWords, thousandths } from '../../../../calc/sheets/pdf/kit/operators.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import { plainLettering } from './plain-lettering.ts';
 
@@ -75,8 +75,12 @@ describe('pen', () => {
       fc.property(fc.double({ min: -4e3, max: 4e3, noNaN: true }), near, (value, [step, off]) => {
         const middle = (step + 0.5) / 1000;
         const beside = middle + off * Math.abs(middle) * Number.EPSILON;
-        for (const one of [value, step / 1000, middle, beside, 1e7 * value])
+        for (const one of [value, step / 1000, middle, beside, 1e7 * value, step, -0, 10 ** (step % 9)]) {
           expect(thousandths(one)).toBe(plainly(one));
+          const out = new Operators();
+          out.number(one);
+          expect(new TextDecoder().decode(out.bytes())).toBe(placeWords(one));
+        }
       }),
     );
   });
