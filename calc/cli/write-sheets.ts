@@ -50,6 +50,8 @@ export async function writeSheets(wished: SheetsWished, machine: Machine): Promi
   } catch (error) {
     return wrong(`plan --out: ${error instanceof Error ? error.message : String(error)}`);
   }
+  // Asked once, before the second thread is there: a set that is written about midnight has one date.
+  const date = machine.today();
   const groups = sites.flatMap((_, of) => groupsOf(files).map((group) => group.map((sheet): Piece => ({ of, sheet }))));
   const crew = machine.crew?.(groups.length, sites.some(isLarge)) ?? alone(groups.length);
   const planned = new Map<number, Alternative>();
@@ -68,7 +70,7 @@ export async function writeSheets(wished: SheetsWished, machine: Machine): Promi
     const before = groups.slice(0, at).reduce((sum, group) => sum + group.length, 0);
     for (const [i, piece] of groups[at]!.entries()) {
       machine.progress(`${names[piece.of]}: ${files[piece.sheet]!.says} (${before + i + 1} of ${all})`);
-      const written = await writeOne(piece, names[piece.of]!, alternative(piece.of), wished, machine);
+      const written = await writeOne(piece, names[piece.of]!, alternative(piece.of), date, wished, machine);
       crew.done(written);
       if (written.fault !== undefined) crew.stop();
     }
@@ -87,6 +89,7 @@ async function writeOne(
   piece: Piece,
   name: string,
   planned: Alternative,
+  date: string,
   { sites, files, folder, page }: SheetsWished,
   machine: Machine,
 ): Promise<Written> {
@@ -95,7 +98,7 @@ async function writeOne(
   const told: string[] = [];
   const content = await write(planned, {
     fonts: machine.fonts,
-    date: machine.today(),
+    date,
     underlays: async () => {
       const { laid, remarks } = underlaysBeside(from, site, machine);
       for (const remark of remarks) told.push(`${name}: ${remark}`);

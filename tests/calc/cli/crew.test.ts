@@ -73,6 +73,14 @@ describe('sheets written by two', () => {
         .sort(),
     );
   });
+  test('have one date, though another day begins while they are written', async () => {
+    const { wrote, machines } = pair();
+    let asked = 0;
+    const today = (): string => `2026-01-0${++asked}`;
+    await runWords(words(LIBRARY, 'svg,raised.svg,dxf'), { ...machines[0], today });
+    const days = [...wrote[0].values()].map((content) => [...new Set(String(content).match(/2026-01-0\d/g))]);
+    expect(days).toEqual([['2026-01-01'], ['2026-01-01'], ['2026-01-01']]);
+  });
   test('are begun no more once one cannot be written, whoever finds it, and the reason is told', async () => {
     const { wrote, machines } = pair('.runs.csv');
     const outcomes = await Promise.all(machines.map((machine) => runWords(words(LIBRARY, TABLES), machine)));

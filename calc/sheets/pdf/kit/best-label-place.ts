@@ -44,6 +44,8 @@ export interface LabelWish {
 export interface LabelSize {
   readonly width: number;
   readonly height: number;
+  /** Whether a place that costs so much is of no use to who asks for places. */
+  readonly isTooMuch?: (cost: number) => boolean;
 }
 
 /** What the places of a drawing are taken by. */
@@ -93,22 +95,43 @@ export function bestPlace(
 ): LabelPlace | undefined {
   let best: LabelPlace | undefined;
   let least = Infinity;
-  for (const place of wish.places(size)) {
+  const asked: LabelSize = { width: size.width, height: size.height, isTooMuch: (cost) => cost >= least };
+  for (const place of wish.places(asked)) {
     const cost = place.cost ?? 0;
     if (cost >= least) continue;
-    const areas = areasOf(size, place);
-    if (
-      !areas.every((area) => isWithinArea(area, room)) ||
-      !areas.every((area) => hard.isFree(area) && heavy.isFree(area))
-    )
-      continue;
-    const over = areas.every((area) => thin.isFree(area)) ? 0 : OVER_THIN;
+    const areas = place.turn === 0 ? levelArea(size, place.at) : areasOf(size, place);
+    if (!isEach(areas, isIn) || !isEach(areas, isOpen)) continue;
+    const over = isEach(areas, thin.isFree) ? 0 : OVER_THIN;
     if (cost + over >= least || !isLeaderFree(size, place, hard)) continue;
     least = cost + over;
     best = place;
     if (least === 0) break;
   }
   return best;
+
+  function isIn(area: Area): boolean {
+    return isWithinArea(area, room);
+  }
+  function isOpen(area: Area): boolean {
+    return hard.isFree(area) && heavy.isFree(area);
+  }
+}
+
+function isEach(areas: readonly Area[], is: (area: Area) => boolean): boolean {
+  for (let i = 0; i < areas.length; i++) if (!is(areas[i]!)) return false;
+  return true;
+}
+
+const level = { x: 0, y: 0, width: 0, height: 0 };
+const LEVEL: readonly Area[] = [level];
+
+/** What `areasOf` gives for a label that is not turned, in one list for all: places are tried by the hundred. */
+function levelArea({ width, height }: LabelSize, [x, y]: Point2): readonly Area[] {
+  level.x = x - ROOM;
+  level.y = y - ROOM;
+  level.width = level.x + (width + 2 * ROOM) - level.x;
+  level.height = level.y + (height + 2 * ROOM) - level.y;
+  return LEVEL;
 }
 
 /** Points that a symbol takes round where a leader starts; from there on it goes over nothing that is written or stands. */

@@ -59,16 +59,18 @@ export function turnedAreas([x, y]: Point2, width: number, height: number, turn:
   // The same sums as below: what is level is most of what is written.
   if (turn === 0) return [{ x, y, width: x + width - x, height: y + height - y }];
   const [ux, uy] = direction(turn);
-  const corners = (from: number, to: number): Point2[] =>
-    [
-      [from, 0],
-      [to, 0],
-      [to, height],
-      [from, height],
-    ].map(([a, b]): Point2 => [x + a! * ux - b! * uy, y + a! * uy + b! * ux]);
-  if (turn % 90 === 0) return [around(corners(0, width))];
+  const piece = (from: number, to: number): Area => {
+    // The corners as `around` would take them, without a list of them.
+    const [ax, ay] = [x + from * ux - 0 * uy, y + from * uy + 0 * ux];
+    const [bx, by] = [x + to * ux - 0 * uy, y + to * uy + 0 * ux];
+    const [cx, cy] = [x + to * ux - height * uy, y + to * uy + height * ux];
+    const [dx, dy] = [x + from * ux - height * uy, y + from * uy + height * ux];
+    const [left, low] = [Math.min(ax, bx, cx, dx), Math.min(ay, by, cy, dy)];
+    return { x: left, y: low, width: Math.max(ax, bx, cx, dx) - left, height: Math.max(ay, by, cy, dy) - low };
+  };
+  if (turn % 90 === 0) return [piece(0, width)];
   const pieces = Math.max(1, Math.ceil(width / Math.max(height, 4)));
-  return Array.from({ length: pieces }, (_, i) => around(corners((width * i) / pieces, (width * (i + 1)) / pieces)));
+  return Array.from({ length: pieces }, (_, i) => piece((width * i) / pieces, (width * (i + 1)) / pieces));
 }
 
 /** The upright area round points. */
@@ -84,17 +86,27 @@ export function around(points: readonly Point2[]): Area {
 }
 
 /** Small areas along a line, for what must keep off it; `off` points to either side. */
-export function* alongLine(points: readonly Point2[], off: number): Generator<Area> {
+export function alongLine(points: readonly Point2[], off: number): readonly Area[] {
+  const areas: Area[] = [];
   for (let i = 1; i < points.length; i++) {
     const [ax, ay] = points[i - 1]!;
     const [bx, by] = points[i]!;
     const isUpright = ax === bx || ay === by;
     const pieces = isUpright ? 1 : Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / 6));
+    let [fx, fy] = [ax, ay];
     for (let k = 0; k < pieces; k++) {
-      const from: Point2 = [ax + ((bx - ax) * k) / pieces, ay + ((by - ay) * k) / pieces];
-      const to: Point2 = [ax + ((bx - ax) * (k + 1)) / pieces, ay + ((by - ay) * (k + 1)) / pieces];
-      const { x, y, width, height } = around([from, to]);
-      yield { x: x - off, y: y - off, width: width + 2 * off, height: height + 2 * off };
+      const tx = ax + ((bx - ax) * (k + 1)) / pieces;
+      const ty = ay + ((by - ay) * (k + 1)) / pieces;
+      const [x, y] = [Math.min(fx, tx), Math.min(fy, ty)];
+      areas.push({
+        x: x - off,
+        y: y - off,
+        width: Math.max(fx, tx) - x + 2 * off,
+        height: Math.max(fy, ty) - y + 2 * off,
+      });
+      fx = tx;
+      fy = ty;
     }
   }
+  return areas;
 }

@@ -10,33 +10,58 @@ const FAR = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16];
 
 /**
  * Places round a point: beside it first, then above and below, then farther off, with a leader, where `far` says so; all
- * with one leader where that is given.
+ * with one leader where that is given. Those that cost too much for who asks are not given.
  */
 export function* placesAround(
   [x, y]: Point2,
   off: number,
-  { width, height }: LabelSize,
+  size: LabelSize,
   far: boolean,
   always?: Pick<LabelPlace, 'leader' | 'own'>,
 ): Generator<LabelPlace> {
+  const { width, height } = size;
+  const own: Point2 = [x, y];
   for (const step of far ? FAR : [0]) {
     const r = off + step * 7;
-    const leader = always ?? (step < 2 ? {} : { leader: [x, y] as Point2 });
-    const corners: readonly Point2[] = [
-      [x + r, y - height / 2],
-      [x - r - width, y - height / 2],
-      [x + r, y + BESIDE],
-      [x + r, y - BESIDE - height],
-      [x - r - width, y + BESIDE],
-      [x - r - width, y - BESIDE - height],
-      [x + BESIDE, y + r],
-      [x + BESIDE, y - r - height],
-      [x - BESIDE - width, y + r],
-      [x - BESIDE - width, y - r - height],
-      [x - width / 2, y + r],
-      [x - width / 2, y - r - height],
-    ];
-    for (let i = 0; i < corners.length; i++) yield { at: corners[i]!, turn: 0, cost: step + i / 100, ...leader };
+    for (let i = 0; i < 12; i++) {
+      const cost = step + i / 100;
+      // What follows costs more.
+      if (size.isTooMuch?.(cost)) return;
+      const at = cornerOf(i, x, y, r, width, height);
+      if (always !== undefined) yield { at, turn: 0, cost, ...always };
+      else if (step < 2) yield { at, turn: 0, cost };
+      else yield { at, turn: 0, cost, leader: own };
+    }
+  }
+}
+
+/** The lower left corner of the label at one of the twelve places at a distance from a point, best first. */
+function cornerOf(i: number, x: number, y: number, r: number, width: number, height: number): Point2 {
+  switch (i) {
+    case 0:
+      return [x + r, y - height / 2];
+    case 1:
+      return [x - r - width, y - height / 2];
+    case 2:
+      return [x + r, y + BESIDE];
+    case 3:
+      return [x + r, y - BESIDE - height];
+    case 4:
+      return [x - r - width, y + BESIDE];
+    case 5:
+      return [x - r - width, y - BESIDE - height];
+    case 6:
+      return [x + BESIDE, y + r];
+    case 7:
+      return [x + BESIDE, y - r - height];
+    case 8:
+      return [x - BESIDE - width, y + r];
+    case 9:
+      return [x - BESIDE - width, y - r - height];
+    case 10:
+      return [x - width / 2, y + r];
+    default:
+      return [x - width / 2, y - r - height];
   }
 }
 

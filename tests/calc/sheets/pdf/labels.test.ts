@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Area, isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
-import type { LabelGround, LabelWish } from '../../../../calc/sheets/pdf/kit/best-label-place.ts';
+import {
+  areasOf,
+  bestPlace,
+  type LabelGround,
+  type LabelSize,
+  type LabelWish,
+} from '../../../../calc/sheets/pdf/kit/best-label-place.ts';
 import { freeSpace } from '../../../../calc/sheets/pdf/kit/free-space.ts';
 import { placesAlong, placesAround } from '../../../../calc/sheets/pdf/kit/label-places.ts';
 import { writeLabels, writeMostOrNone } from '../../../../calc/sheets/pdf/kit/labels.ts';
@@ -46,6 +52,32 @@ describe('labels', () => {
           expect(isWithinArea(area, room)).toBe(true);
           for (const other of taken.slice(i + 1)) expect(overlap(area, other)).toBe(false);
         });
+      }),
+      { numRuns: 60 },
+    );
+  });
+  test('who stops asking for places once a better one is found finds the same as who asks for all', () => {
+    const coordinate = fc.double({ min: 0, max: 300, noNaN: true });
+    const area = fc.record({
+      x: coordinate,
+      y: coordinate,
+      width: fc.double({ min: 1, max: 60, noNaN: true }),
+      height: fc.double({ min: 1, max: 60, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(fc.array(area, { maxLength: 25 }), fc.array(area, { maxLength: 25 }), (hard, thin) => {
+        const ground: LabelGround = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
+        for (const one of hard) ground.hard.take(one);
+        for (const one of thin) ground.thin.take(one);
+        const size = { width: 30, height: 8 };
+        const all = { places: () => placesAround([150, 150], 8, size, true) };
+        const some = { places: (asked: LabelSize) => placesAround([150, 150], 8, asked, true) };
+        const cheapest = [...all.places()]
+          .filter((place) => bestPlace({ places: () => [place] }, size, room, ground) !== undefined)
+          .map((place) => ({ place, over: areasOf(size, place).every(ground.thin.isFree) ? 0 : 1.5 }))
+          .sort((a, b) => a.place.cost! + a.over - b.place.cost! - b.over)[0]?.place;
+        expect(bestPlace(some, size, room, ground)).toEqual(bestPlace(all, size, room, ground));
+        expect(bestPlace(some, size, room, ground)).toEqual(cheapest);
       }),
       { numRuns: 60 },
     );
