@@ -131,7 +131,7 @@ const HEAVY: readonly (readonly SheetEnding[])[] = [
   ['.drawings-tabloid.pdf'],
   ['.drawings.pdf'],
   ['.dxf', '.svg'],
-  ['.commissioning.pdf', '.commissioning-blank.pdf'],
+  ['.commissioning.pdf', '.commissioning-blank.pdf', '.commissioning.csv', '.checklist.csv', '.open-items.csv'],
   ['.xlsx'],
   ['.calculations.pdf'],
   ['.pull-cards.pdf'],

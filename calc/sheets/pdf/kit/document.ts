@@ -1,4 +1,13 @@
-import { PDFDict, type PDFDocument, PDFHexString, PDFName, PDFNumber, type PDFRef, PDFString } from '@cantoo/pdf-lib';
+import {
+  PDFDict,
+  type PDFDocument,
+  PDFHexString,
+  PDFName,
+  PDFNumber,
+  PDFPageLeaf,
+  type PDFRef,
+  PDFString,
+} from '@cantoo/pdf-lib';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { zlibOf } from '../../packed/deflate.ts';
 import { inert } from './inert.ts';
@@ -42,11 +51,15 @@ export function addPage(
   resources: PDFRef,
   content: Uint8Array,
 ): PDFRef {
-  const page = doc.addPage([shape.width, shape.height]);
-  const stream = doc.context.stream(zlibOf(content), { Filter: 'FlateDecode' });
-  page.node.set(PDFName.of('Contents'), doc.context.register(stream));
-  page.node.set(PDFName.of('Resources'), resources);
-  return page.ref;
+  const { context, catalog } = doc;
+  // Hung in the tree of pages without a walk over all that are there: a report has them by the thousand.
+  const leaf = PDFPageLeaf.withContextAndParent(context, catalog.get(PDFName.of('Pages')) as PDFRef);
+  leaf.set(PDFName.of('MediaBox'), context.obj([0, 0, shape.width, shape.height]));
+  const page = context.register(leaf);
+  catalog.Pages().pushLeafNode(page);
+  leaf.set(PDFName.of('Contents'), context.register(context.stream(zlibOf(content), { Filter: 'FlateDecode' })));
+  leaf.set(PDFName.of('Resources'), resources);
+  return page;
 }
 
 /** Names the pages by their sheet numbers and lists them beside the drawing in a viewer. */

@@ -26,7 +26,9 @@ export const commissioningReport = (site: Site, plan: Plan, parts: ReportParts):
 export const blankCommissioning = (site: Site, plan: Plan, parts: ReportParts): Promise<Uint8Array> =>
   report(`${site.name}: commissioning, blank`, UPRIGHT, parts, [site], (lettering) => {
     const records = site.records.filter(({ what }) => what !== 'measured');
-    return sheetPages(commissioning({ ...site, records }, plan), lettering);
+    // Where nothing was read the sheets are those that others have of the site.
+    const unread = records.length === site.records.length ? site : { ...site, records };
+    return sheetPages(commissioning(unread, plan), lettering);
   });
 
 const pagesOf = (tables: readonly Table[], lettering: Lettering, more?: (pen: Pen) => void): readonly ReportPage[] =>
