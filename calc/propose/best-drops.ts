@@ -26,23 +26,25 @@ const EFFORT = 0.2;
 
 /**
  * New drops for the stalls that no charger serves: of the ways in which they may stand in order, that in which they come
- * to least with panels and routes for them, fewer failing findings first.
+ * to least with panels and routes for them, fewer failing findings first. Stopped before all are told apart it is the usual
+ * one.
  */
 export function bestDrops(
   file: SiteFile,
   { cordsADrop, prices, load = FULL_RATE, isBounded = true, wanted }: ProposalWish,
   mayGoOn: () => boolean,
-): DropsPart {
+): { readonly usual: DropsPart; readonly best: DropsPart } {
   const usual = dropsPart(file, cordsADrop, wanted);
-  if (!isBounded || cordsADrop > 1 || usual.cords.length > MOST_CORDS || usual.cords.length === 0) return usual;
+  if (!isBounded || cordsADrop > 1 || usual.cords.length > MOST_CORDS || usual.cords.length === 0)
+    return { usual, best: usual };
   let best = usual;
   let least: ReturnType<typeof comesTo> | null = null;
   for (const [i, order] of ORDERS.entries()) {
-    if (!mayGoOn()) break;
     const drops = i === 0 ? usual : dropsPart(file, cordsADrop, wanted, order);
     // A drop fewer or a stall less is another matter than where they hang.
     if (drops.cords.length !== usual.cords.length) continue;
     const one = comesTo(drops);
+    if (!mayGoOn()) return { usual, best: usual };
     if (
       least !== null &&
       !(one.fails < least.fails || (one.fails === least.fails && one.dollars < least.dollars - 0.005))
@@ -50,7 +52,7 @@ export function bestDrops(
       continue;
     [best, least] = [drops, one];
   }
-  return best;
+  return { usual, best };
 
   function comesTo({ file: hung, cords }: DropsPart): { readonly fails: number; readonly dollars: number } {
     const { file: fed, fromOf } = equipmentPart(hung, {

@@ -23,17 +23,20 @@ interface Larger {
   readonly apply: (file: SiteFile) => SiteFile;
 }
 
+export interface DropHeld {
+  readonly file: SiteFile;
+  /** Ids of feeders with more conductors in parallel, and of larger transformers. */
+  readonly widened: readonly string[];
+  readonly larger: readonly string[];
+}
+
 /**
  * The file with more conductors in parallel in some of the new feeders, or larger new transformers, on whose way the drop
  * from nominal to a box is past its limit: of all that is on the way to each, what takes most off the drop for a dollar, be
  * it ahead of a transformer. Conductors that the drop does not need in the end are taken back. Says what was made larger.
  * @param fresh ids of the feeders and equipment that may be changed
  */
-export function withDropHeld(
-  file: SiteFile,
-  fresh: ReadonlySet<string>,
-  prices: PriceList,
-): { readonly file: SiteFile; readonly widened: readonly string[]; readonly larger: readonly string[] } {
+export function withDropHeld(file: SiteFile, fresh: ReadonlySet<string>, prices: PriceList): DropHeld {
   const before = byId(file.feeders ?? []);
   const foot = footPrices(prices);
   let next = file;
@@ -71,6 +74,15 @@ export function withDropHeld(
 /** Equipment at whose chargers' boxes the drop is past its limit. */
 const tooMuch = ({ findings }: Plan): ReadonlySet<string> =>
   new Set(findings.flatMap(({ rule, about }) => (rule === 'total-drop' ? about.slice(-1) : [])));
+
+/** Equipment of a site behind feeders that have more conductors in parallel, or transformers that are larger, than in another. */
+export function behindWider(site: Site, other: Site): ReadonlySet<string> {
+  const before = { feeders: byId(other.feeders), equipment: byId(other.equipment) };
+  const isWider = ({ id, to, conductor }: Feeder): boolean =>
+    conductor.sets > (before.feeders.get(id)?.conductor.sets ?? conductor.sets) ||
+    (byId(site.equipment).get(to)?.kva ?? 0) > (before.equipment.get(to)?.kva ?? Number.POSITIVE_INFINITY);
+  return new Set(site.equipment.filter(({ id }) => wayTo(site, id).some(isWider)).map(({ id }) => id));
+}
 
 /** The feeders from a source to a piece of equipment, the last first. */
 function wayTo(site: Site, equipment: string): readonly Feeder[] {

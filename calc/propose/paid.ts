@@ -37,8 +37,14 @@ export function answersJudged(chargers: number): number {
  * they do not change; pull points stand where they are wanted. The last to be laid is priced with all that is laid: whole
  * sticks and reels are cut for all equipment together, and hours go by how many pieces are alike on the lot.
  * @param rounds answers that are looked at for a piece of equipment
+ * @param held a site whose feeders are as wide as they are to be: branches for which they are too narrow fail
  */
-export const racewaysPaid = (prices: PriceList, rounds: number, floor: FloorPrice | null): RacewaysPaid => ({
+export const racewaysPaid = (
+  prices: PriceList,
+  rounds: number,
+  floor: FloorPrice | null,
+  held?: Pick<Site, 'equipment' | 'feeders'>,
+): RacewaysPaid => ({
   rounds,
   ...(floor && { floor }),
   judge: (drawn, from, chargers, isLast) => {
@@ -49,7 +55,8 @@ export const racewaysPaid = (prices: PriceList, rounds: number, floor: FloorPric
     const { site } = branched;
     return {
       cost: dollarsOf(isAll ? rows : rows.map(unstocked), prices),
-      fails: () => failsOf(plan(site).findings).length,
+      fails: () =>
+        failsOf(plan(held ? { ...site, equipment: held.equipment, feeders: held.feeders } : site).findings).length,
     };
   },
 });

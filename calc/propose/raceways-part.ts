@@ -1,5 +1,5 @@
 import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
-import type { PaidBranches } from '../../routing/propose/raceways/raceway-make.ts';
+import type { PaidBranches, RacewaysProposal } from '../../routing/propose/raceways/raceway-make.ts';
 import { newIds } from '../../routing/site/new-id.ts';
 import type { Member, Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
@@ -31,6 +31,15 @@ export interface RacewaysEffort {
   readonly answers?: number | undefined;
   /** Share of the usual search by a price a foot. */
   readonly effort?: number;
+  /** The site with its feeders as wide as they are: what makes any of them too narrow is no better. */
+  readonly held?: Site | undefined;
+}
+
+export interface LaidRaceways {
+  readonly file: SiteFile;
+  readonly part: ProposalPart;
+  /** What is drawn in, piece by piece. */
+  readonly proposal: RacewaysProposal;
 }
 
 /** Raceways for the chargers that have no run and the feeders that have no way, and pull points where they bend much. */
@@ -39,13 +48,12 @@ export function racewaysPart(
   prices: PriceList,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean = () => true,
-  { isBounded = true, isSearched = true, only, answers, effort = 1 }: RacewaysEffort = {},
-): { readonly file: SiteFile; readonly part: ProposalPart } {
+  { isBounded = true, isSearched = true, only, answers, effort = 1, held }: RacewaysEffort = {},
+): LaidRaceways {
   const site = toSite(file);
   const judged = answers ?? (isBounded ? answersJudged(site.chargers.length) : 0);
   const tables = tablesOf(site.rules);
-  const spacings = supportSpacings(tables);
-  const supportEvery = spacings[USUAL_RACEWAY.overhead].feet;
+  const supportEvery = supportSpacings(tables)[USUAL_RACEWAY.overhead].feet;
   const floor = judged > 0 ? siteFloor(site, prices) : null;
   const make = {
     method: USUAL_RACEWAY,
@@ -57,9 +65,26 @@ export function racewaysPart(
     isBounded,
     isSearched,
     ...(only && { only }),
-    ...(judged > 0 && { paid: racewaysPaid(prices, judged, floor?.feet ?? null) }),
+    ...(judged > 0 && { paid: racewaysPaid(prices, judged, floor?.feet ?? null, held) }),
   };
-  const proposal = proposeRaceways(site, make, tell);
+  return drawnIn(file, proposeRaceways(site, make, tell), prices, { isBounded, only, floor });
+}
+
+interface Drawing {
+  readonly isBounded?: boolean;
+  readonly only?: ReadonlySet<string> | undefined;
+  readonly floor?: SiteFloor | null;
+}
+
+/** The file with proposed raceways and their pull points, and what there is to say of them. */
+export function drawnIn(
+  file: SiteFile,
+  proposal: RacewaysProposal,
+  prices: PriceList,
+  { isBounded = true, only, floor = null }: Drawing,
+): LaidRaceways {
+  const site = toSite(file);
+  const spacings = supportSpacings(tablesOf(site.rules));
   const n = proposal.raceways.length;
   const ids = newIds(file, 'R', n);
   const raceways = proposal.raceways.map(
@@ -87,6 +112,7 @@ export function racewaysPart(
   const { file: next, added } = n === 0 ? { file, added: 0 } : withPullPoints(laid, only);
   return {
     file: next,
+    proposal,
     part: {
       what: 'raceways',
       says: [

@@ -1,3 +1,4 @@
+import type { SharedRoutes } from './shared/anneal.ts';
 import { arcSearch } from './shared/arc-paths.ts';
 import { type EdgeRow, type HomeGraph, homeGraph, otherEnd } from './shared/home-graph.ts';
 import { sharedBound } from './shared/shared-bound.ts';
@@ -29,6 +30,8 @@ export interface SharedRoute extends SharedAnswer {
   readonly bound: number;
   /** The next best that were met, the cheapest first: no two lie on the same edges. */
   readonly others: readonly SharedAnswer[];
+  /** What the search began with: the same however long it is. */
+  readonly first: SharedAnswer;
 }
 
 /** Rounds and steps: how long is searched for better routes and for a better bound. */
@@ -63,20 +66,20 @@ export function sharedRoute(
   const own = renumbered({ nodes, root, terminals, edges, price }, steadyOrder(graph, root, terminals));
   const ownGraph = homeGraph(nodes, own.edges);
   const found = searchShared(ownGraph, own.root, own.terminals, price, { rounds, keep, mayGoOn });
-  const answers = found.map(({ cost, paths }): SharedAnswer => {
-    const given: number[][] = [];
+  const given = ({ cost, paths }: SharedRoutes): SharedAnswer => {
+    const ways: number[][] = [];
     own.circuitAt.forEach((k, i) => {
-      given[k] = (paths[i] as readonly number[]).map((e) => own.edgeAt[e] as number);
+      ways[k] = (paths[i] as readonly number[]).map((e) => own.edgeAt[e] as number);
     });
-    return { cost, edges: given, paths: given.map((path) => nodesAlong(graph, root, path)) };
-  });
-  const [best, ...others] = answers as [SharedAnswer, ...SharedAnswer[]];
+    return { cost, edges: ways, paths: ways.map((path) => nodesAlong(graph, root, path)) };
+  };
+  const [best, ...others] = found.best.map(given) as [SharedAnswer, ...SharedAnswer[]];
   // One circuit alone goes the cheapest way there is.
   const bound =
     terminals.length === 1
       ? best.cost
       : sharedBound(ownGraph, own.root, own.terminals, price, best.cost, steps, mayGoOn);
-  return { ...best, bound: Math.min(bound, best.cost), others };
+  return { ...best, bound: Math.min(bound, best.cost), others, first: given(found.first) };
 }
 
 /** The same wish with its nodes, edges and circuits in a steady order, so that what is found depends on no numbering. */

@@ -22,12 +22,26 @@ import { besideStanding, pathsAlong } from './walked.ts';
  */
 export function proposeRaceways(
   site: Site,
-  make: RacewayMake,
+  wish: RacewayMake,
   tell: (done: number, of: number) => void = () => {},
 ): RacewaysProposal {
+  let [isStopped, laidFor] = [false, 0];
+  const make: RacewayMake = {
+    ...wish,
+    mayGoOn: () => {
+      const may = wish.mayGoOn();
+      isStopped ||= !may;
+      return may;
+    },
+  };
   const without: { id: string; says: string }[] = [];
   let now = site;
-  let [cost, bound] = [0, 0];
+  const routedFrom: RacewaysProposal['routed'][number][] = [];
+  /** Of what is drawn beyond the site, what it was laid for. */
+  const laid: { readonly raceways: (string | null)[]; readonly members: (string | null)[] } = {
+    raceways: [],
+    members: [],
+  };
   const inAir: string[] = [];
   const paidFor: PaidBranches[] = [];
   const lay = (
@@ -68,7 +82,9 @@ export function proposeRaceways(
     const isWhole = isLast && share >= LEAST_SHARE;
     // Each answer takes as long as all that is planned with it.
     const answers = paid ? Math.ceil(paid.rounds * (isWhole ? share : 1)) : 0;
-    const rounds = site.chargers.some(({ id }) => own.has(id)) ? answers : 0;
+    const isForChargers = site.chargers.some(({ id }) => own.has(id));
+    if (isForChargers) laidFor++;
+    const rounds = isForChargers ? answers : 0;
     const routed = routeEnds(
       now,
       byId(site.equipment).get(from)!,
@@ -84,12 +100,13 @@ export function proposeRaceways(
           }
         : null,
     );
-    cost += routed.cost;
-    bound += routed.bound;
+    routedFrom.push({ ...tag(isForChargers ? from : null), cost: routed.cost, bound: routed.bound });
     for (const id of routed.unreached)
       without.push({ id, says: `No way was found from ${from} to ${id}: keep-outs that block raceways close it.` });
     inAir.push(...routed.inAir);
     now = drawnFor(routed.laid, routed.joining);
+    for (const list of ['raceways', 'members'] as const)
+      while (site[list].length + laid[list].length < now[list].length) laid[list].push(isForChargers ? from : null);
     if (routed.floor > 0 && routed.unreached.length === 0)
       paidFor.push({ from, chargers: [...own], floor: routed.floor });
   };
@@ -134,15 +151,19 @@ export function proposeRaceways(
     if (wanted.has(run.charger) && !run.ok) without.push({ id: run.charger, says: whyNot(now, run) });
   const raceways = now.raceways.slice(site.raceways.length);
   return {
-    raceways: raceways.map(({ path, method, place }) => ({ path, method, place })),
-    stringers: now.members.slice(site.members.length).map(({ from, to }) => ({ from, to })),
+    raceways: raceways.map(({ path, method, place }, i) => ({ path, method, place, ...tag(laid.raceways[i]) })),
+    stringers: now.members.slice(site.members.length).map(({ from, to }, i) => ({ from, to, ...tag(laid.members[i]) })),
     inAir,
-    cost,
-    bound,
+    cost: routedFrom.reduce((sum, one) => sum + one.cost, 0),
+    bound: routedFrom.reduce((sum, one) => sum + one.bound, 0),
+    routed: routedFrom,
     paid: paidFor,
+    isSteady: !isStopped || laidFor <= 1,
     without,
   };
 }
+
+const tag = (of: string | null | undefined): { readonly of?: string } => (of ? { of } : {});
 
 /** The last to be laid is judged with all others where it is so much of the lot: more would take too long for each answer. */
 const LEAST_SHARE = 1 / 3;

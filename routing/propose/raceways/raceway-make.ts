@@ -48,18 +48,36 @@ export interface PaidBranches {
   readonly floor: number;
 }
 
-export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'>;
+/** With the equipment whose branches it was laid for; without it where it was laid for a feeder. */
+export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'> & { readonly of?: string };
+
+/** A strut from member to member, with the equipment whose branches it holds. */
+export type ProposedStringer = Stringer & { readonly of?: string };
+
+/** Routes of the branches of a piece of equipment by the prices, and the least that any could cost. */
+interface RoutedFrom {
+  readonly of?: string;
+  readonly cost: number;
+  readonly bound: number;
+}
 
 export interface RacewaysProposal {
   readonly raceways: readonly ProposedRaceway[];
   /** Struts from member to member that hold some of them. */
-  readonly stringers: readonly Stringer[];
+  readonly stringers: readonly ProposedStringer[];
   /** Chargers to which nothing that is drawn holds a way, nor leads one through the ground: theirs hangs in the air. */
   readonly inAir: readonly string[];
   /** Of all routes by the prices, and the least that any routes on the lines looked at could cost. */
   readonly cost: number;
   readonly bound: number;
+  /** Of those of each piece of equipment; those of feeders have none. */
+  readonly routed: readonly RoutedFrom[];
   readonly paid: readonly PaidBranches[];
+  /**
+   * False where it was stopped with several to lay for, some of which were sought and others not: a longer search may come
+   * to more. With one to lay for it is what a search begins with, or the best that was judged.
+   */
+  readonly isSteady: boolean;
   /** Chargers and feeders that no raceway reaches, and why. */
   readonly without: readonly { readonly id: string; readonly says: string }[];
 }

@@ -153,6 +153,7 @@ function routed(
     return { laid: [], joining: 'straight on', cost: 0, bound: 0, unreached, inAir: [], floor: 0 };
   const own = reached.map((i) => terminals[i]!);
   const effort = effortFor(lattice, own.length, share);
+  let isWhole = true;
   const found = sharedRoute(
     { nodes: points.length, root, terminals: own, edges, price },
     {
@@ -160,22 +161,28 @@ function routed(
       ...(!isBounded && { steps: 0 }),
       ...(!isSearched && { rounds: 0 }),
       keep: judging === null ? 1 : POOL,
-      mayGoOn,
+      mayGoOn: () => {
+        isWhole &&= mayGoOn();
+        return isWhole;
+      },
     },
   );
+  const { first } = found;
+  const lengthOf = (way: readonly number[]): number => way.reduce((sum, e) => sum + edges[e]![2], 0);
   const within = (ways: Ways): Ways =>
-    reached.map((i, k) => {
-      const length = ways[k]!.reduce((sum, e) => sum + edges[e]![2], 0);
-      return length > ends[i]!.most && shortest[i]! <= ends[i]!.most ? shortestWay(own[k]!) : ways[k]!;
-    });
+    reached.map((i, k) =>
+      lengthOf(ways[k]!) > ends[i]!.most && shortest[i]! <= ends[i]!.most ? shortestWay(own[k]!) : ways[k]!,
+    );
   const straights = (ways: Ways): Straights =>
     [...new Set(within(ways).flat())]
       .filter((e) => isNew[e])
       .sort((a, b) => a - b)
       .map((e) => [points[edges[e]![0]]!, points[edges[e]![1]]!, lattice.stringers.get(e) ?? []] as const);
+  // Stopped on the way it is what it began with: less by a price a foot may be more when it is planned.
+  const sought = isWhole ? found : first;
   const best =
-    judging === null
-      ? { ways: found.edges, joining: 'straight on' as const }
+    judging === null || !isWhole
+      ? { ways: sought.edges, joining: 'straight on' as const }
       : searchPaid(
           {
             graph,
@@ -186,7 +193,7 @@ function routed(
             isNew,
             judge: (ways, joining) => judging.of(straights(ways), joining),
           },
-          [found.edges, ...found.others.map((other) => other.edges)],
+          [...[found, ...found.others].map(({ edges: ways }) => ways), first.edges],
           judging.rounds,
           mayGoOn,
           judging.tell,
@@ -198,7 +205,7 @@ function routed(
   return {
     laid: straights(best.ways),
     joining: best.joining,
-    cost: found.cost,
+    cost: sought.cost,
     bound: found.bound,
     unreached,
     inAir: [],

@@ -15,6 +15,12 @@ const NEIGHBORS = 40;
 /** A descent ends by itself; so many times all circuits are laid anew in it at most. */
 const MOST_DESCENTS = 1000;
 
+/** What a search begins with, and the best that it met, the cheapest first. */
+export interface FoundShared {
+  readonly first: SharedRoutes;
+  readonly best: readonly SharedRoutes[];
+}
+
 /**
  * Good shared routes by annealed ruin and recreate: circuits near one another are taken out and each put back the cheapest
  * way given what lies, or a trunk is laid anew for all that share it; what is cheaper is kept, what is a little dearer at
@@ -27,19 +33,19 @@ export function searchShared(
   terminals: readonly number[],
   price: SharedPrice,
   { rounds, keep, mayGoOn }: { readonly rounds: number; readonly keep: number; readonly mayGoOn: () => boolean },
-): readonly SharedRoutes[] {
+): FoundShared {
   const search = arcSearch(graph, 'by edge');
   search.run(root, -1, graph.length);
   const away = search.distance.slice();
   const wish: LayingWish = { graph, root, terminals, price, search, away };
   const few = bestFew(Math.max(1, keep));
   /** Their costs summed anew: those of a long search carry the rounding of all its steps. */
-  const found = (): readonly SharedRoutes[] =>
-    few.found().map(({ paths }) => ({ cost: laidAlong(wish, paths).cost(), paths }));
+  const summed = ({ paths }: SharedRoutes): SharedRoutes => ({ cost: laidAlong(wish, paths).cost(), paths });
   const starts = (['far', 'near', 'straight', 'any'] as const)
     .map((order) => descend(wish, start(wish, order), few.met))
     .sort((a, b) => a.cost - b.cost);
-  if (terminals.length < 2) return found();
+  const first = summed(few.found()[0] as SharedRoutes);
+  if (terminals.length < 2) return { first, best: [first] };
   const neighbors = neighborsOf(wish);
   const each = Math.ceil(rounds / CHAINS);
   for (let chain = 0; chain < CHAINS && each > 0 && mayGoOn(); chain++) {
@@ -47,7 +53,7 @@ export function searchShared(
     const random = steadyNumbers(20_251 + 7_919 * chain);
     descend(wish, anneal(wish, from, neighbors, each, random, mayGoOn, few.met), few.met);
   }
-  return found();
+  return { first, best: few.found().map(summed) };
 }
 
 /** Of each circuit, itself and the others, those whose ends are nearest along the edges first. */

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
@@ -10,11 +11,11 @@ import { doubleRows } from './hand/lots.ts';
 const LOT = doubleRows({ along: 4, canopies: 1, volts: 208, away: 40 });
 
 /** The proposal of a lot that is stopped once it has asked so often whether it may go on. */
-function stoppedAfter(asked: number, answers?: number) {
+function stoppedAfter(asked: number, answers?: number, lot: SiteFile = LOT) {
   let left = asked;
   const wholes: SiteFile[] = [];
   const { file } = propose(
-    LOT,
+    lot,
     { what: 'all', cordsADrop: 1, prices: INVENTED_LIST, ...(answers !== undefined && { answers }) },
     () => {},
     (soFar) => wholes.push(soFar.file),
@@ -30,17 +31,48 @@ test.each([0, 40, 400])('stopped after %i steps it is whole all the same, and fa
   expect(findings.filter(({ severity }) => severity === 'fail')).toEqual([]);
 });
 
-test('a longer search never gives a dearer answer than a shorter one, as the plan prices it', () => {
-  const dollars = (asked: number, answers?: number): number => {
-    const { file } = stoppedAfter(asked, answers);
-    return costOf(plan(toSite(file)).takeoff, INVENTED_LIST, 0).cost;
+/** What a plan of it comes to. */
+function comesTo(file: SiteFile): { readonly dollars: number; readonly fails: number } {
+  const { takeoff, findings } = plan(toSite(file));
+  return {
+    dollars: costOf(takeoff, INVENTED_LIST, 0).cost,
+    fails: findings.filter(({ severity }) => severity === 'fail').length,
   };
-  const atOnce = dollars(0, 0);
-  /** Without answers that are planned and priced, as on a lot that is too large for them, and with a few. */
-  const byFeet = [40, 400, 4000, Number.POSITIVE_INFINITY].map((asked) => dollars(asked, 0));
-  for (const one of byFeet) expect(one).toBeLessThanOrEqual(atOnce + 0.005);
-  expect(byFeet.at(-1)).toBeLessThanOrEqual(Math.min(...byFeet) + 0.005);
-  expect(dollars(Number.POSITIVE_INFINITY, 4)).toBeLessThanOrEqual(byFeet.at(-1)! + 0.005);
+}
+
+/** Under canopies: with panels near the source, and with one so far off that its feeder is widened. */
+const LOTS = [
+  doubleRows({ along: 4, canopies: 1, volts: 208, away: 40 }),
+  doubleRows({ along: 5, canopies: 1, volts: 208, away: 40 }),
+  doubleRows({ along: 3, canopies: 1, volts: 208, away: 600 }),
+];
+
+test('a longer search never gives a dearer answer than a shorter one, nor one that fails more, wherever both are stopped', () => {
+  /** Of the questions of a whole search, most near its beginning; without answers that are judged, with a few, and all. */
+  const stops = fc.record({
+    lot: fc.constantFrom(...LOTS),
+    answers: fc.constantFrom(0, 12, undefined),
+    shares: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 2, maxLength: 2 }),
+  });
+  fc.assert(
+    fc.property(stops, ({ lot, answers, shares }) => {
+      const whole = stoppedAfter(Number.MAX_SAFE_INTEGER, answers, lot);
+      const counts = [0, ...shares.map((share) => Math.round(whole.used * share ** 2)).sort((a, b) => a - b)];
+      const told = [...counts.map((asked) => stoppedAfter(asked, answers, lot)), whole].map(({ file }) =>
+        comesTo(file),
+      );
+      for (const [i, { dollars, fails }] of told.slice(1).entries()) {
+        expect(fails).toBeLessThanOrEqual(told[i]!.fails);
+        if (fails === told[i]!.fails) expect(dollars).toBeLessThanOrEqual(told[i]!.dollars + 0.005);
+      }
+    }),
+    { numRuns: 3 },
+  );
+}, 180_000);
+
+test('more answers that are planned and priced never give what is dearer', () => {
+  const dollars = (answers: number): number => comesTo(stoppedAfter(Number.MAX_SAFE_INTEGER, answers).file).dollars;
+  expect(dollars(4)).toBeLessThanOrEqual(dollars(0) + 0.005);
 });
 
 test('stopped at once it asks no more than a few times, and the last that was told as ready is what is given', () => {

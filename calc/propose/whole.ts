@@ -1,0 +1,90 @@
+import { mixed } from '../../routing/propose/raceways/mixed.ts';
+import type { RacewaysProposal } from '../../routing/propose/raceways/raceway-make.ts';
+import type { SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { plan } from '../plan/plan.ts';
+import type { PriceList } from '../prices/price-list.ts';
+import { withChargers } from './chargers.ts';
+import type { CordToCome } from './drops-part.ts';
+import { failsOf, forcedWords } from './forced-words.ts';
+import { behindWider, withDropHeld } from './hold-drop.ts';
+import type { EquipmentPart } from './panels/equipment-part.ts';
+import { dollarsOf } from './panels/trial-price.ts';
+import type { Proposal } from './proposal.ts';
+import { drawnIn, type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways-part.ts';
+
+/** A proposal whole, and what decides between it and another. */
+export interface Whole extends Proposal {
+  readonly fails: number;
+  readonly dollars: number;
+  /** Its raceways, piece by piece. */
+  readonly proposal: RacewaysProposal;
+}
+
+/** Fewer failing findings come first, then what it costs. */
+export const isBetter = (a: Pick<Whole, 'fails' | 'dollars'>, b: Pick<Whole, 'fails' | 'dollars'>): boolean =>
+  a.fails < b.fails || (a.fails === b.fails && a.dollars < b.dollars - 0.005);
+
+/** A lot with panels set in one way, and the chargers to come. */
+export interface SetLot {
+  readonly file: SiteFile;
+  readonly way: EquipmentPart;
+  readonly cords: readonly CordToCome[];
+  readonly prices: PriceList;
+}
+
+/** A lot with its chargers and raceways laid, new feeders wide enough: planned and priced. */
+export function wholeOf(
+  lot: SetLot,
+  effort: RacewaysEffort,
+  tell: (done: number, of: number) => void,
+  mayGoOn: () => boolean,
+): Whole {
+  return wholeWith(lot, racewaysPart(chargedLot(lot), lot.prices, tell, mayGoOn, effort));
+}
+
+/**
+ * A whole with the raceways that another one has from the panels whose feeders are narrower in that: their branches lose less
+ * volts, and a feeder costs more than its branches save. Null where none is narrower there.
+ */
+export function withNarrower(lot: SetLot, whole: Whole, other: Whole): Whole | null {
+  const site = toSite(whole.file);
+  const behind = behindWider(site, toSite(other.file));
+  if (behind.size === 0) return null;
+  const from = new Map(site.chargers.map((charger) => [charger.id, charger.from]));
+  const pieces = mixed(whole.proposal, other.proposal, (id) => behind.has(from.get(id) ?? id));
+  const isBounded = whole.parts.some(({ what, measure }) => what === 'raceways' && measure !== null);
+  return wholeWith(lot, drawnIn(chargedLot(lot), pieces, lot.prices, { isBounded }));
+}
+
+const chargedLot = ({ way, cords }: SetLot): SiteFile => withChargers(way.file, cords, way.fromOf);
+
+function wholeWith({ file, way, prices }: SetLot, { file: laid, part: raceways, proposal }: LaidRaceways): Whole {
+  const fresh = [
+    ...(laid.feeders ?? []).slice(file.feeders?.length ?? 0),
+    ...(laid.equipment ?? []).slice(file.equipment?.length ?? 0),
+  ];
+  const { file: next, widened, larger } = withDropHeld(laid, new Set(fresh.map(({ id }) => id)), prices);
+  const says = [
+    ...some(
+      widened,
+      (has) => `${has('has', 'have')} more conductors in parallel than the breaker asks for, to hold the drop.`,
+    ),
+    ...some(larger, (is) => `${is('is', 'are')} larger than the load asks for, to hold the drop.`),
+  ];
+  const { findings, takeoff } = plan(toSite(next));
+  const forced = forcedWords(file, plan(toSite(file)).findings, findings);
+  return {
+    file: next,
+    parts: [{ ...way.part, says: [...way.part.says, ...says, ...forced] }, raceways],
+    fails: failsOf(findings).length,
+    dollars: dollarsOf(takeoff, prices),
+    proposal,
+  };
+}
+
+const some = (
+  names: readonly string[],
+  says: (verb: (one: string, many: string) => string) => string,
+): readonly string[] =>
+  names.length === 0 ? [] : [`${names.join(', ')} ${says((one, many) => (names.length === 1 ? one : many))}`];
