@@ -30,8 +30,8 @@ export const failsOf = (findings: readonly Finding[]): readonly Finding[] =>
   findings.filter(({ severity }) => severity === 'fail');
 
 /**
- * The failing findings that a proposal brings with it, each kind with what of the site forces it: ways that fail less were
- * taken before any that fails more.
+ * The failing findings that a proposal brings with it, each kind with what of the site forces it, where that is known: ways
+ * that fail less were taken before any that fails more.
  * @param file the site before
  */
 export function forcedWords(file: SiteFile, before: readonly Finding[], after: readonly Finding[]): readonly string[] {
@@ -45,11 +45,12 @@ export function forcedWords(file: SiteFile, before: readonly Finding[], after: r
     const drawn = [...new Set(own.flatMap(({ about }) => about.filter((id) => stood.has(id))))].slice(0, MOST_NAMED);
     const why =
       FORCES[first.rule as RuleWord] ??
-      (drawn.length > 0
-        ? `${drawn.join(', ')} ${drawn.length === 1 ? 'stands' : 'stand'} as drawn`
-        : 'no way that was looked at is without it');
+      (drawn.length > 0 ? `${drawn.join(', ')} ${drawn.length === 1 ? 'stands' : 'stand'} as drawn` : null);
     const more = own.length > 1 ? ` (and ${own.length - 1} more of the kind)` : '';
-    return `Forced: ${why}. ${first.says}${more}`;
+    // What forces it is not known: another way might be without it.
+    return why === null
+      ? `Left in the best way that was found: ${first.says}${more}`
+      : `Forced: ${why}. ${first.says}${more}`;
   });
 }
 

@@ -34,7 +34,7 @@ export function answersJudged(chargers: number): number {
 
 /**
  * What branches come to by their takeoff: the site is planned with the raceways that are asked about, and with nothing that
- * they do not change; pull points stand where they are wanted. The last to be laid is priced with all that is laid: whole
+ * they do not change, what the equipment feeds already along with them: they share conduits. Pull points stand where they are wanted. The last to be laid is priced with all that is laid: whole
  * sticks and reels are cut for all equipment together, and hours go by how many pieces are alike on the lot.
  * @param rounds answers that are looked at for a piece of equipment
  * @param held a site whose feeders are as wide as they are to be: branches for which they are too narrow fail
@@ -49,7 +49,7 @@ export const racewaysPaid = (
   ...(floor && { floor }),
   judge: (drawn, from, chargers, isLast) => {
     const isAll = isLast || chargers.size === drawn.chargers.length;
-    const own = isAll ? drawn.chargers : drawn.chargers.filter(({ id }) => chargers.has(id));
+    const own = isAll ? drawn.chargers : drawn.chargers.filter((one) => one.from === from);
     const branched = withPulls(branchesAlone(drawn, new Set(isAll ? own.map((one) => one.from) : [from]), own));
     const rows = takeoffOf(branched);
     const { site } = branched;

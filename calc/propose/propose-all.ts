@@ -1,5 +1,6 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { plan } from '../plan/plan.ts';
 import { bestDrops } from './best-drops.ts';
 import { withChargers } from './chargers.ts';
 import { dayLoad, leavesShort, slightlyMore } from './day-load.ts';
@@ -98,14 +99,16 @@ function bestWhole(
   mayGoOn: () => boolean,
 ): Whole {
   const many = Math.max(1, Math.floor(MOST_PLANNED / Math.max(1, cords.length)));
-  const ways = distinct(SHAPES.slice(0, Math.max(2, many)), many, (shape) =>
+  const isStopped = !mayGoOn();
+  const ways = distinct(SHAPES.slice(0, isStopped ? 1 : Math.max(2, many)), many, (shape) =>
     equipmentPart(hung, { prices, cords, shape, ...(load && { load }) }),
   );
   const first = ways[0]!;
   if (from === null) ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
-  const isOne = ways.length === 1;
+  const isOne = !isStopped && ways.length === 1;
   const effort = answersJudged(cords.length) > 0 ? 1 : LESS;
-  const lotOf = (way: EquipmentPart): SetLot => ({ file, way, cords, prices });
+  const had = plan(toSite(file)).findings;
+  const lotOf = (way: EquipmentPart): SetLot => ({ file, had, way, cords, prices });
   const laid = (way: EquipmentPart, own: RacewaysEffort, done: number, tries: number): Whole => {
     const told = (part: number, of: number): void => tell({ what: 'raceways', done: done * of + part, of: tries * of });
     return wholeOf(lotOf(way), own, told, mayGoOn);

@@ -1,5 +1,6 @@
 import { mixed } from '../../routing/propose/raceways/mixed.ts';
 import type { RacewaysProposal } from '../../routing/propose/raceways/raceway-make.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
@@ -28,6 +29,8 @@ export const isBetter = (a: Pick<Whole, 'fails' | 'dollars'>, b: Pick<Whole, 'fa
 /** A lot with panels set in one way, and the chargers to come. */
 export interface SetLot {
   readonly file: SiteFile;
+  /** What is found of it as it is. */
+  readonly had: readonly Finding[];
   readonly way: EquipmentPart;
   readonly cords: readonly CordToCome[];
   readonly prices: PriceList;
@@ -59,7 +62,7 @@ export function withNarrower(lot: SetLot, whole: Whole, other: Whole): Whole | n
 
 const chargedLot = ({ way, cords }: SetLot): SiteFile => withChargers(way.file, cords, way.fromOf);
 
-function wholeWith({ file, way, prices }: SetLot, { file: laid, part: raceways, proposal }: LaidRaceways): Whole {
+function wholeWith({ file, had, way, prices }: SetLot, { file: laid, part: raceways, proposal }: LaidRaceways): Whole {
   const fresh = [
     ...(laid.feeders ?? []).slice(file.feeders?.length ?? 0),
     ...(laid.equipment ?? []).slice(file.equipment?.length ?? 0),
@@ -73,7 +76,7 @@ function wholeWith({ file, way, prices }: SetLot, { file: laid, part: raceways, 
     ...some(larger, (is) => `${is('is', 'are')} larger than the load asks for, to hold the drop.`),
   ];
   const { findings, takeoff } = plan(toSite(next));
-  const forced = forcedWords(file, plan(toSite(file)).findings, findings);
+  const forced = forcedWords(file, had, findings);
   return {
     file: next,
     parts: [{ ...way.part, says: [...way.part.says, ...says, ...forced] }, raceways],

@@ -48,7 +48,8 @@ const EFFORT: Effort = { rounds: 20_000, steps: 1200 };
 
 /**
  * Home runs that share raceways and conduits at the least cost: an edge of length L that carries q circuits costs
- * L x (raceway x multiplier + conductor x q + conduit x ceil(q / circuitsPerConduit)). The routes come from a local
+ * L x (raceway x multiplier + conductor x q + conduit x ceil(q / circuitsPerConduit)), conduits for those alone that find no
+ * room in what lies there. The routes come from a local
  * search, the bound from a Lagrangian dual; the same input always gives the same answer, however it is numbered. With `keep` the next best
  * routes are given too (`others`), for who weighs them by more than these prices.
  * @throws RangeError where a terminal cannot be reached or a number is out of its range
@@ -86,11 +87,11 @@ export function sharedRoute(
 function renumbered({ root, terminals, edges }: SharedRouteWish, place: Int32Array) {
   const at = (node: number): number => place[node] as number;
   const rows = edges
-    .map(([u, v, length, multiplier], given) => ({
+    .map(([u, v, length, multiplier, room = 0], given) => ({
       given,
-      row: [Math.min(at(u), at(v)), Math.max(at(u), at(v)), length, multiplier] as const,
+      row: [Math.min(at(u), at(v)), Math.max(at(u), at(v)), length, multiplier, room] as const,
     }))
-    .sort(({ row: a }, { row: b }) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3]);
+    .sort(({ row: a }, { row: b }) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3] || a[4] - b[4]);
   const circuits = terminals
     .map((terminal, given) => ({ given, terminal: at(terminal) }))
     .sort((a, b) => a.terminal - b.terminal);

@@ -15,8 +15,11 @@ export interface GrowingLattice {
   readonly isNew: boolean[];
   /** Puts a place; gives its number. */
   readonly put: (at: Point3) => number;
-  /** Puts an edge between two places, a foot of which costs so many times what the hangers of a foot overhead do. */
-  readonly join: (a: number, b: number, multiplier: number, fresh: boolean) => void;
+  /**
+   * Puts an edge between two places, a foot of which costs so many times what the hangers of a foot overhead do; conduits
+   * that lie there have room for so many circuits.
+   */
+  readonly join: (a: number, b: number, multiplier: number, fresh: boolean, room?: number) => void;
   /** Whether nothing that blocks raceways stands between two points. */
   readonly isFree: (a: Point3, b: Point3) => boolean;
 }
@@ -31,9 +34,9 @@ export function growingLattice(site: Site): GrowingLattice {
     edges,
     isNew,
     put: (at) => points.push(at) - 1,
-    join: (a, b, multiplier, fresh) => {
+    join: (a, b, multiplier, fresh, room = 0) => {
       const length = distance(points[a]!, points[b]!);
-      edges.push([a, b, length, multiplier]);
+      edges.push([a, b, length, multiplier, room]);
       isNew.push(fresh && length > NOTHING);
     },
     isFree: (a, b) => blocking.every((one) => lengthThrough(one, a, b) <= NOTHING),

@@ -12,6 +12,8 @@ export interface StandingWish {
   /** Place of the entry, and the place of the lattice that is nearest to one of the plan. */
   readonly root: number;
   readonly placeOf: (at: readonly number[]) => number;
+  /** How many circuits more find room in the conduits between two places. */
+  readonly room: (a: Point3, b: Point3) => number;
 }
 
 /** Raceways that are there cost no raceway again. */
@@ -19,7 +21,7 @@ export function joinStanding(
   { points, put, join, isFree }: GrowingLattice,
   site: Site,
   { ways, taps }: ReturnType<typeof standingWays>,
-  { overhead, buried, root, placeOf }: StandingWish,
+  { overhead, buried, root, placeOf, room }: StandingWish,
 ): void {
   const known = new Map<string, number>();
   const nodeAt = (at: Point3): number => {
@@ -38,6 +40,9 @@ export function joinStanding(
     return node;
   };
   for (const { places } of ways)
-    for (let i = 1; i < places.length; i++) join(nodeAt(places[i - 1]!), nodeAt(places[i]!), 0, false);
-  for (const tap of taps) join(root, nodeAt(tap), 0, false);
+    for (let i = 1; i < places.length; i++) {
+      const [a, b] = [places[i - 1]!, places[i]!];
+      join(nodeAt(a), nodeAt(b), 0, false, room(a, b));
+    }
+  for (const tap of taps) join(root, nodeAt(tap), 0, false, room(points[root]!, tap));
 }

@@ -14,4 +14,6 @@ export interface LatticeWish {
   readonly times: { readonly ground: number; readonly stringer: number };
   /** Where nothing holds it, it hangs all the same: there is no other way. */
   readonly inAir: boolean;
+  /** How many circuits more find room in the conduits between two places of raceways that are there. */
+  readonly room: (a: Point3, b: Point3) => number;
 }

@@ -33,7 +33,7 @@ export interface Lattice {
  */
 export function latticeOf(site: Site, frame: LotFrame, wish: LatticeWish): Lattice {
   const { entry } = wish.equipment;
-  const { boxes, cover, times } = wish;
+  const { boxes, cover, times, room } = wish;
   const { u, v } = lotLines(site, frame, entry, boxes);
   const growing = growingLattice(site);
   const { points, edges, isNew, put, join, isFree } = growing;
@@ -62,6 +62,6 @@ export function latticeOf(site: Site, frame: LotFrame, wish: LatticeWish): Latti
   const buried = isHeldUp
     ? layInGround(growing, site, { frame, entry, boxes, steel, cover, times: times.ground, root, placeOf })
     : [];
-  joinStanding(growing, site, standingWays(site, entry, frame, u.at, v.at), { overhead, buried, root, placeOf });
+  joinStanding(growing, site, standingWays(site, entry, frame, u.at, v.at), { overhead, buried, root, placeOf, room });
   return { points, edges, isNew, root, terminals, stringers };
 }

@@ -35,12 +35,12 @@ export function leastUnder(
   steps: number,
   mayGoOn: () => boolean,
 ): number {
-  const rows = edges.map(([a, b, length], e): EdgeRow => {
+  const rows = edges.map(([a, b, length, , room = 0], e): EdgeRow => {
     const [p, q] = [points[a]!, points[b]!];
     const isLevel = Math.abs(p[2] - q[2]) <= UPRIGHT * length;
     const bottom = Math.min(p[2], q[2]);
     const isHung = isNew[e] && isLevel && bottom >= 0;
-    return [a, b, length * (bottom > high ? 1 : bottom < 0 ? ground : low), isHung ? 1 : 0];
+    return [a, b, length * (bottom > high ? 1 : bottom < 0 ? ground : low), isHung ? 1 : 0, room];
   });
   const graph = homeGraph(points.length, rows);
   const carried = new Int32Array(rows.length);

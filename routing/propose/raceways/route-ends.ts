@@ -9,6 +9,7 @@ import { type FloorPrice, leastUnder } from './least-under.ts';
 import { lotFrame } from './lot-frame.ts';
 import { type Judged, searchPaid } from './paid-search.ts';
 import type { Joining } from './raceway-paths.ts';
+import { standingRoom } from './standing-room.ts';
 import type { Ways } from './ways-anew.ts';
 
 /** Where a circuit ends, and how long its way may be, feet. */
@@ -140,7 +141,8 @@ function routed(
     ground: timesHangers(underground.raceway + underground.conduit - overhead.conduit, overhead),
     stringer: timesHangers(stringerFoot, overhead),
   };
-  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery, cover, times, inAir });
+  const room = standingRoom(site, equipment, new Set(ends.map(({ id }) => id)));
+  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery, cover, times, inAir, room });
   const { points, edges, isNew, root, terminals } = lattice;
   const graph = homeGraph(points.length, edges);
   const search = arcSearch(graph);

@@ -1,5 +1,5 @@
 import type { HomeGraph } from '../shared/home-graph.ts';
-import type { SharedPrice } from '../shared/shared-cost.ts';
+import { conduitsFor, type SharedPrice } from '../shared/shared-cost.ts';
 import type { TurningWays } from './turning-ways.ts';
 
 /** Edges of each circuit's way, the root's first. */
@@ -42,7 +42,7 @@ export function roughPrice({ graph, turning, price, turnPrice }: LaidOn, ways: W
         graph.length[e]! *
         (price.raceway * graph.multiplier[e]! +
           price.conductor * carried[e]! +
-          price.conduit * Math.ceil(carried[e]! / price.circuitsPerConduit));
+          price.conduit * conduitsFor(carried[e]!, graph.room[e]!, price));
   return sum + (turnPrice / price.circuitsPerConduit) * ways.reduce((all, way) => all + turning.turns(way), 0);
 }
 
@@ -124,7 +124,8 @@ function laid(
     const foot =
       (q === 0 ? (price.raceway * graph.multiplier[e]!) / sharers : 0) +
       price.conductor +
-      (q % price.circuitsPerConduit === 0 ? price.conduit / Math.min(sharers, price.circuitsPerConduit) : 0);
+      (price.conduit * (conduitsFor(q + 1, graph.room[e]!, price) - conduitsFor(q, graph.room[e]!, price))) /
+        Math.min(sharers, price.circuitsPerConduit);
     cost[e] = graph.length[e]! * foot * line[turning.lineOf[e]!]! * (e === shut ? GIVEN_UP : 1);
   };
   const weighAll = (sharers: number): void => {

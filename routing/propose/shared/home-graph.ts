@@ -10,9 +10,11 @@ export interface HomeGraph {
   readonly length: Float64Array;
   /** Factor on the raceway's price along each edge. */
   readonly multiplier: Float64Array;
+  /** So many circuits find room in conduits that lie along each edge. */
+  readonly room: Float64Array;
 }
 
-export type EdgeRow = readonly [u: number, v: number, length: number, multiplier: number];
+export type EdgeRow = readonly [u: number, v: number, length: number, multiplier: number, room?: number];
 
 /** Builds the arrays from rows of edges between nodes `0 .. nodes - 1`. */
 export function homeGraph(nodes: number, rows: readonly EdgeRow[]): HomeGraph {
@@ -47,6 +49,7 @@ export function homeGraph(nodes: number, rows: readonly EdgeRow[]): HomeGraph {
     ends,
     length: Float64Array.from(rows, ([, , length]) => length),
     multiplier: Float64Array.from(rows, ([, , , multiplier]) => multiplier),
+    room: Float64Array.from(rows, ([, , , , room = 0]) => room),
   };
 }
 

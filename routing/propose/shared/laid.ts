@@ -38,9 +38,11 @@ export function laidAlong(wish: LayingWish, along: readonly (readonly number[])[
   const block = new Float64Array(graph.edges);
   const marks = marksOf(graph);
   const ban = banOf(wish);
+  const mostRoom = graph.room.reduce((most, room) => Math.max(most, room), 0);
   /** Each circuit's conductors, and the conduits that so many need whatever lies: less than any foot costs them. */
   const least = (together: number): number =>
-    price.conductor * together + price.conduit * Math.floor(together / price.circuitsPerConduit);
+    price.conductor * together +
+    price.conduit * Math.floor(Math.max(0, together - mostRoom) / price.circuitsPerConduit);
   let cost = 0;
   let mark = 0;
   const carry = (e: number, by: 1 | -1): void => {

@@ -33,7 +33,10 @@ export function sharedBound(
   const demand = groups.map((terminal) => terminals.filter((t) => t === terminal).length);
   const arcs = graph.head.length;
   const search = arcSearch(graph);
-  const conduit = Float64Array.from(graph.edge, (e) => (graph.length[e] as number) * price.conduit);
+  // Where conduits lie that have room, what more of them cost is left out: the bound is no higher for it.
+  const conduit = Float64Array.from(graph.edge, (e) =>
+    (graph.room[e] as number) > 0 ? 0 : (graph.length[e] as number) * price.conduit,
+  );
   const once = Float64Array.from(
     graph.edge,
     (e, a) => (graph.length[e] as number) * price.raceway * (graph.multiplier[e] as number) + (conduit[a] as number),

@@ -8,12 +8,16 @@ export interface SharedPrice {
   readonly circuitsPerConduit: number;
 }
 
+/** New conduits for so many circuits, once those that lie there have taken what they have room for. */
+export const conduitsFor = (q: number, room: number, { circuitsPerConduit }: SharedPrice): number =>
+  Math.ceil(Math.max(0, q - room) / circuitsPerConduit);
+
 /** Cost of an edge that carries q circuits; nothing where it carries none. */
 export function edgeCost(graph: HomeGraph, price: SharedPrice, edge: number, q: number): number {
   if (q === 0) return 0;
   const perFoot =
     price.raceway * (graph.multiplier[edge] as number) +
     price.conductor * q +
-    price.conduit * Math.ceil(q / price.circuitsPerConduit);
+    price.conduit * conduitsFor(q, graph.room[edge] as number, price);
   return (graph.length[edge] as number) * perFoot;
 }

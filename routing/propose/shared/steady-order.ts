@@ -19,7 +19,10 @@ export function steadyOrder(graph: HomeGraph, root: number, terminals: readonly 
   search.run(root, -1, graph.length);
   const ends = new Int32Array(nodes);
   for (const terminal of terminals) ends[terminal] = (ends[terminal] as number) + 1;
-  const edgeKind = ranked(graph.edges, (e, f) => alike(graph.length, e, f) || alike(graph.multiplier, e, f));
+  const edgeKind = ranked(
+    graph.edges,
+    (e, f) => alike(graph.length, e, f) || alike(graph.multiplier, e, f) || alike(graph.room, e, f),
+  );
   let kind = ranked(
     nodes,
     (n, m) =>

@@ -42,7 +42,7 @@ function straightTo(terminal: number, alongFirst: boolean): number[] {
 function priced(ways: Ways): number {
   const drawn = [...new Set(ways.flat())];
   const at = new Map<number, number[]>();
-  for (const e of drawn) for (const node of edges[e]!.slice(0, 2)) at.set(node, [...(at.get(node) ?? []), e]);
+  for (const e of drawn) for (const node of [edges[e]![0], edges[e]![1]]) at.set(node, [...(at.get(node) ?? []), e]);
   const corners = [...at.values()].filter((own) => own.length === 2 && isAlong(own[0]!) !== isAlong(own[1]!)).length;
   const forks = [...at.values()].filter((own) => own.length > 2).length;
   return drawn.length * 30 + corners * 25 + forks * 60 + ways.reduce((sum, way) => sum + 4 * way.length, 0);
