@@ -1,3 +1,4 @@
+import { kept } from '../../../../routing/kept/kept.ts';
 import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
@@ -71,13 +72,9 @@ export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
   const isRecord = site.drawings.purpose === 'as-built';
   const built = isRecord ? asBuiltLot(site, plan) : { site, plan };
   const laid = alongGridlines(built.site, built.plan, underlays);
-  // Where none is kept the typical sections are marked on the plans as kept ones are. A mark calls a sheet of this set.
-  const sections = parts.has('sections')
-    ? sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }))
-    : [];
   return {
     ...laid,
-    site: { ...laid.site, sections },
+    site: withSections(laid.site, laid.plan, parts.has('sections')),
     parts,
     shape: sheetShape(paper),
     lettering,
@@ -101,6 +98,17 @@ export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
     }),
   };
 }
+
+/**
+ * Where none is kept the typical sections are marked on the plans as kept ones are; a mark calls a sheet of this set. One
+ * site for both papers and the lettered plan: what is found out of it for one is known for the others.
+ */
+const withSections = kept(
+  (site: Site, plan: Plan, areDrawn: boolean): Site => ({
+    ...site,
+    sections: areDrawn ? sectionsOf(site, plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut })) : [],
+  }),
+);
 
 /** An earlier version along the gridlines of a later. */
 function onGridlinesOf({ gridlines }: Site, { site, plan }: Revised['before']): Revised['before'] {
