@@ -19,6 +19,8 @@ export interface NamedHomeRun {
   /** `P1-3`: the third home run of P1. */
   readonly id: string;
   readonly circuits: readonly BranchCircuit[];
+  /** Name of the conduit of each of its pieces. */
+  readonly conduitIds: readonly string[];
   /** Of each circuit, the names of the junctions on its way, from the equipment on; put together when they are asked for. */
   readonly junctions: readonly (readonly string[])[];
   /** One for each of its pieces, put together when they are asked for. */
@@ -59,6 +61,7 @@ export const named = kept(
       homeRun,
       id,
       circuits,
+      conduitIds: ids,
       get junctions() {
         return onWays();
       },
@@ -100,7 +103,8 @@ function conduitOf(
   };
 }
 
-function racewaysBetween(way: ConduitWay, from: number, to: number): readonly string[] {
+/** The raceways that a way lies on between two distances along it, in order. */
+export function racewaysBetween(way: ConduitWay, from: number, to: number): readonly string[] {
   const ids: string[] = [];
   for (let leg = legAt(way, from); leg < way.legs.length && way.at[leg]! < to - NO_LENGTH; leg++) {
     const id = way.legs[leg]!;

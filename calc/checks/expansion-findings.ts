@@ -7,7 +7,7 @@ import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Design } from '../branches/design.ts';
 import { expansion } from '../branches/expansion.ts';
 import type { HomeRun } from '../branches/home-run.ts';
-import type { NamedHomeRun } from '../branches/named.ts';
+import { type NamedHomeRun, racewaysBetween } from '../branches/named.ts';
 import { longestExposed } from '../branches/straights.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { methodRaceway } from '../tables/lookup.ts';
@@ -44,8 +44,9 @@ const movingOf = (named: NamedHomeRun, design: Design): readonly Moving[] =>
 const movingNow = kept((named: NamedHomeRun, design: Design): readonly Moving[] =>
   changesOf(design, named.homeRun).flatMap((one, i): readonly Moving[] => {
     if (one === null) return NOTHING;
-    const { id, raceways } = named.conduits[i]!;
-    return [{ ...one, conduit: id, raceways }];
+    const { along, from, to } = named.homeRun.pieces[i]!;
+    const raceways = racewaysBetween(named.homeRun.ways[along]!, from, to);
+    return [{ ...one, conduit: named.conduitIds[i]!, raceways }];
   }),
 );
 

@@ -6,9 +6,9 @@ export function twiceAreaOf(outline: readonly Point2[]): number {
   const [ox, oy] = outline[0] ?? [0, 0];
   let double = 0;
   for (let i = 0; i < outline.length; i++) {
-    const [ax, ay] = outline[i]!;
-    const [bx, by] = outline[(i + 1) % outline.length]!;
-    double += (ax - ox) * (by - oy) - (bx - ox) * (ay - oy);
+    const a = outline[i]!;
+    const b = outline[i + 1 === outline.length ? 0 : i + 1]!;
+    double += (a[0] - ox) * (b[1] - oy) - (b[0] - ox) * (a[1] - oy);
   }
   return double;
 }

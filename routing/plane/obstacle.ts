@@ -31,19 +31,20 @@ export interface Obstacle extends Box {
  * corners, so a length around it can come out too long.
  */
 export function obstacleOf(outline: readonly Point2[]): Obstacle {
-  let points = outline.filter((p, i) => {
-    const before = outline[(i + outline.length - 1) % outline.length]!;
-    return outline.length === 1 || p[0] !== before[0] || p[1] !== before[1];
-  });
-  if (twiceAreaOf(points) < 0) points = points.toReversed();
+  const once = withoutRepeats(outline);
+  const points = twiceAreaOf(once) < 0 ? once.toReversed() : once;
   const n = points.length;
   // Lists of the length that they have: a lot holds tens of thousands of outlines, and one that grows takes room for more.
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
+  const xs = new Array<number>(n);
+  const ys = new Array<number>(n);
   const nx = new Array<number>(n);
   const ny = new Array<number>(n);
   const bends = new Array<number>(n);
   let convex = n > 2;
+  for (let i = 0; i < n; i++) {
+    xs[i] = points[i]![0];
+    ys[i] = points[i]![1];
+  }
   for (let i = 0; i < n; i++) {
     const j = (i + 1) % n;
     const dx = xs[j]! - xs[i]!;
@@ -60,6 +61,18 @@ export function obstacleOf(outline: readonly Point2[]): Obstacle {
   }
   const { minX, minY, maxX, maxY } = n === 0 ? AT_ORIGIN : boxOf(points);
   return { count: n, xs, ys, nx, ny, convex: convex && windsOnce(nx, ny), bends, minX, minY, maxX, maxY };
+}
+
+/** An outline without the points that repeat the one before: itself where there are none. */
+function withoutRepeats(outline: readonly Point2[]): readonly Point2[] {
+  const { length } = outline;
+  if (length === 1) return outline;
+  const repeats = (i: number): boolean => {
+    const [p, before] = [outline[i]!, outline[i === 0 ? length - 1 : i - 1]!];
+    return p[0] === before[0] && p[1] === before[1];
+  };
+  for (let i = 0; i < length; i++) if (repeats(i)) return outline.filter((_, k) => !repeats(k));
+  return outline;
 }
 
 const AT_ORIGIN: Box = { minX: 0, minY: 0, maxX: 0, maxY: 0 };

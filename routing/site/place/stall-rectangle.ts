@@ -5,8 +5,8 @@ import type { Stall } from '../kinds/stalls.ts';
 
 /** The point `along` feet in from the entry edge and `left` feet to the left of the middle, facing the head. */
 export function inStall(stall: Stall, along: number, left: number): Point2 {
-  const [ux, uy] = unit(stall.heading);
-  return [stall.at[0] + along * ux - left * uy, stall.at[1] + along * uy + left * ux];
+  const way = unit(stall.heading);
+  return [stall.at[0] + along * way[0] - left * way[1], stall.at[1] + along * way[1] + left * way[0]];
 }
 
 /** The stall's rectangle, counter-clockwise, from its right corner on the entry edge as one drives in. */
