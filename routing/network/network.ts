@@ -79,10 +79,13 @@ function numberNodes(
   const z = new Float64Array(stops.count);
   const firstNode = new Int32Array(components + 1);
   const stopNode = new Int32Array(stops.raw.length);
-  const from: number[] = [];
-  const to: number[] = [];
-  const weight: number[] = [];
-  const on: number[] = [];
+  // One edge for each stop but the first of a leg, and one for each gap, at the most.
+  const most = stops.raw.length - legs.count + ties.gap.length;
+  const from = new Int32Array(most);
+  const to = new Int32Array(most);
+  const weight = new Float64Array(most);
+  const on = new Int32Array(most);
+  let edges = 0;
   let nodes = 0;
   let reached = 0;
   for (const i of order) {
@@ -97,25 +100,25 @@ function numberNodes(
       }
       stopNode[s] = numberOf[raw]!;
       if (s === stops.firstStop[i] || stopNode[s] === stopNode[s - 1]) continue;
-      from.push(stopNode[s - 1]!);
-      to.push(stopNode[s]!);
-      weight.push(stops.along[s]! - stops.along[s - 1]!);
-      on.push(i);
+      from[edges] = stopNode[s - 1]!;
+      to[edges] = stopNode[s]!;
+      weight[edges] = stops.along[s]! - stops.along[s - 1]!;
+      on[edges++] = i;
     }
   }
   while (reached < components) firstNode[++reached] = nodes;
   for (let j = 0; j < ties.gap.length; j++) {
-    from.push(numberOf[ties.from[j]!]!);
-    to.push(numberOf[ties.to[j]!]!);
-    weight.push(ties.gap[j]!);
-    on.push(-1);
+    from[edges] = numberOf[ties.from[j]!]!;
+    to[edges] = numberOf[ties.to[j]!]!;
+    weight[edges] = ties.gap[j]!;
+    on[edges++] = -1;
   }
   return {
     nodes,
     x: x.subarray(0, nodes),
     y: y.subarray(0, nodes),
     z: z.subarray(0, nodes),
-    ...halfEdges(nodes, from, to, weight, on),
+    ...halfEdges(nodes, { count: edges, from, to, length: weight, on }),
     firstStop: stops.firstStop,
     stopNode,
     stopAlong: stops.along,
@@ -132,16 +135,23 @@ function legsByComponent({ rank, count }: Legs, component: Int32Array, component
   return order;
 }
 
+/** Edges between nodes: the first `count` of each list. */
+interface Edges {
+  readonly count: number;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  readonly length: Float64Array;
+  /** Leg; -1 across a gap. */
+  readonly on: Int32Array;
+}
+
 function halfEdges(
   nodes: number,
-  from: readonly number[],
-  to: readonly number[],
-  length: readonly number[],
-  on: readonly number[],
+  { count: edges, from, to, length, on }: Edges,
 ): Pick<Network, 'first' | 'tail' | 'head' | 'twin' | 'weight' | 'leg'> {
-  const count = 2 * from.length;
+  const count = 2 * edges;
   const first = new Int32Array(nodes + 1);
-  for (let e = 0; e < from.length; e++) {
+  for (let e = 0; e < edges; e++) {
     first[from[e]! + 1]!++;
     first[to[e]! + 1]!++;
   }
@@ -152,7 +162,7 @@ function halfEdges(
   const twin = new Int32Array(count);
   const weight = new Float64Array(count);
   const leg = new Int32Array(count);
-  for (let e = 0; e < from.length; e++) {
+  for (let e = 0; e < edges; e++) {
     const a = next[from[e]!]!++;
     const b = next[to[e]!]!++;
     tail[a] = head[b] = from[e]!;

@@ -59,11 +59,13 @@ const schedulesOf = kept(
       if (!SERVING_KINDS.has(kind) && spaces === undefined) continue;
       const circuits = wanted.get(id) ?? [];
       const rows = system.phases === 3 ? 'ABC' : (lines.equipment.get(id) ?? 'AB');
-      const spread = circuits.flatMap((circuit) => {
+      const spread: string[] = [];
+      for (const circuit of circuits) {
         const own = issued.circuits.get(circuit.id);
         const spaces = own?.panel === id && own.spaces !== undefined ? own.spaces.join(' ') : '';
-        return [circuit.id, circuit.serves, circuit.lines, lines.dealt.get(circuit.id) ?? circuit.lines, spaces];
-      });
+        const dealt = lines.dealt.get(circuit.id) ?? circuit.lines;
+        spread.push(circuit.id, circuit.serves, circuit.lines, dealt, spaces);
+      }
       schedules.set(id, scheduleOf(equipment, rows, spread));
     }
     return schedules;
@@ -96,6 +98,8 @@ function wantedBy(
 /** What `spread` holds of each breaker in turn: id, what is served, lines, the lines it was dealt, spaces it was issued. */
 const SPREAD = 5;
 
+const NOT_ISSUED: readonly number[] = [];
+
 /** The schedule of one panel, remembered for it. */
 const scheduleOf = kept((equipment: Equipment, rows: PhasePair, spread: readonly string[]): PanelSchedule => {
   const wanted: Wanted[] = [];
@@ -105,11 +109,16 @@ const scheduleOf = kept((equipment: Equipment, rows: PhasePair, spread: readonly
     const [id, serves, lines] = [spread[i]!, spread[i + 1], spread[i + 2]] as [string, Wanted['serves'], Lines];
     wanted.push({ id, serves, lines });
     dealt.push(spread[i + 3] as Lines);
-    issued.push(spread[i + 4] === '' ? [] : spread[i + 4]!.split(' ').map(Number));
+    issued.push(spread[i + 4] === '' ? NOT_ISSUED : spread[i + 4]!.split(' ').map(Number));
   }
   const words = wanted.map(({ lines }) => lines);
   const spaces = keptSpaces(words, dealt, issued, rows, equipment.spaces);
-  const circuits = wanted.map((circuit, i) => ({ ...circuit, spaces: spaces[i]! }));
+  const circuits = wanted.map((circuit, i) => ({
+    id: circuit.id,
+    serves: circuit.serves,
+    lines: circuit.lines,
+    spaces: spaces[i]!,
+  }));
   return {
     equipment: equipment.id,
     rows,

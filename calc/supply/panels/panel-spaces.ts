@@ -1,5 +1,7 @@
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 
+const NOWHERE: readonly number[] = [];
+
 /**
  * Spaces for the breakers of a panel, in their order: odd numbers down the left side, even down the right, the lines of
  * `rows` in turn from the top. At each free row stands the first breaker left with most poles whose first line is there;
@@ -13,7 +15,7 @@ export function spacesFor(
   spaces: number | undefined,
 ): readonly (readonly number[])[] {
   const queues = queuesOf(breakers, rows);
-  const taken: (readonly number[])[] = breakers.map(() => []);
+  const taken = new Array<readonly number[]>(breakers.length).fill(NOWHERE);
   const last = spaces ?? Infinity;
   const next: [number, number] = [0, 0];
   for (let left = breakers.length; left > 0; ) {
@@ -32,7 +34,9 @@ export function spacesFor(
       continue;
     }
     const poles = breakers[breaker]!.length;
-    taken[breaker] = Array.from({ length: poles }, (_, pole) => spaceAt(pole));
+    const own = new Array<number>(poles);
+    for (let pole = 0; pole < poles; pole++) own[pole] = spaceAt(pole);
+    taken[breaker] = own;
     next[side] = row + poles;
     left -= 1;
   }
@@ -40,8 +44,8 @@ export function spacesFor(
 }
 
 /** Breakers, last first, by poles and by the line that the first pole must be on; any will do where they take all lines. */
-function queuesOf(breakers: readonly Lines[], rows: string): ReadonlyMap<string, number[]> {
-  const queues = new Map<string, number[]>();
+function queuesOf(breakers: readonly Lines[], rows: string): ReadonlyMap<number, number[]> {
+  const queues = new Map<number, number[]>();
   for (let i = breakers.length - 1; i >= 0; i--) {
     const lines = breakers[i]!;
     const key = keyOf(lines.length, lines[0]!, rows);
@@ -52,11 +56,15 @@ function queuesOf(breakers: readonly Lines[], rows: string): ReadonlyMap<string,
   return queues;
 }
 
-const keyOf = (poles: number, line: string, rows: string): string =>
-  poles === rows.length ? `${poles}` : `${poles}${line}`;
+/** More poles than a breaker has. */
+const MOST_POLES = 8;
+
+/** A number for poles and a line: there are thousands of rows, and a text for each costs more than the search. */
+const keyOf = (poles: number, line: string, rows: string): number =>
+  poles === rows.length ? poles : poles + MOST_POLES * line.charCodeAt(0);
 
 function takeAt(
-  queues: ReadonlyMap<string, number[]>,
+  queues: ReadonlyMap<number, number[]>,
   rows: string,
   row: number,
   hasRoom: (poles: number) => boolean,
