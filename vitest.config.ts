@@ -31,6 +31,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/setup.ts'],
           fileParallelism: false,
           sequence: { groupOrder: 1 },
+          // What is waited for comes at once, but not on a machine that has much else to do.
+          expect: { poll: { timeout: 20_000 } },
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },

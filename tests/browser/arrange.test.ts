@@ -30,19 +30,19 @@ const ROUND = [
 test('a path takes what lies inside it, and leaves locked and hidden kinds alone', async () => {
   const { page, offences, close } = await open();
   await encircle(page, ROUND);
-  expect(await title(page)).toBe('3 drops');
+  await expect.poll(() => title(page)).toBe('3 drops');
   await page.getByTestId('board').press('Escape');
   await page.locator('summary', { hasText: 'Show and lock' }).click();
   await page.getByLabel('Lock drops').check();
   await encircle(page, ROUND);
-  expect(await page.getByTestId('selection-panel').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('selection-panel').count()).toBe(0);
   const before = Number((await tally(page)).baseMarks);
   await page.getByLabel('Show stalls').uncheck();
   await page.waitForFunction(
     (was) => Number(document.querySelector<HTMLElement>('[data-testid=board]')?.dataset.baseMarks) < was,
     before,
   );
-  expect(await page.locator('.board-foot').textContent()).toContain('1 kind hidden, 1 locked');
+  await expect.poll(() => page.locator('.board-foot').textContent()).toContain('1 kind hidden, 1 locked');
   expect(offences).toEqual([]);
   await close();
 });
@@ -51,7 +51,7 @@ test('a selection is arrayed and turned by typed values, each in one step that u
   const { page, offences, close } = await open();
   const [x, y] = await onScreen(page, [74.5, 12]);
   await page.mouse.click(x, y);
-  expect(await title(page)).toBe('S08');
+  await expect.poll(() => title(page)).toBe('S08');
   await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
   const panel = page.getByTestId('selection-panel');
   const array = panel.getByRole('region', { name: 'Array' });
@@ -59,13 +59,13 @@ test('a selection is arrayed and turned by typed values, each in one step that u
   await array.getByLabel('across every').fill("4' 6 * 2");
   await array.getByLabel('across every').press('Enter');
   await array.getByRole('button', { name: 'Array' }).click();
-  expect(await title(page)).toBe('3 stalls');
+  await expect.poll(() => title(page)).toBe('3 stalls');
   await page.getByRole('button', { name: /^Undo ?: array stall S08/ }).click();
   const turn = panel.getByRole('region', { name: 'Turn' });
   await page.mouse.click(x, y);
   await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
   await turn.getByRole('button', { name: 'Turn', exact: true }).click();
-  expect(await panel.getByLabel('heading').inputValue()).toBe('0 degrees');
+  await expect.poll(() => panel.getByLabel('heading').inputValue()).toBe('0 degrees');
   await page.getByRole('button', { name: /^Undo ?: rotate stall S08/ }).waitFor();
   expect(offences).toEqual([]);
   await close();
@@ -77,22 +77,24 @@ test('a field of several says "various" where they differ, and is set for all in
   const panel = page.getByTestId('selection-panel');
   const drops = panel.getByRole('region', { name: 'Fields of 3 drops' });
   const elevation = drops.getByLabel('box elevation');
-  expect(await elevation.inputValue()).toBe('11\' 0"');
+  await expect.poll(() => elevation.inputValue()).toBe('11\' 0"');
   await elevation.fill("11' + 6in");
   await elevation.press('Enter');
   await page.getByRole('button', { name: /^Undo ?: set the box elevation of 3 drops/ }).waitFor();
   await panel.getByRole('region', { name: 'Fields of 3 chargers' }).getByLabel('rated').waitFor();
   await panel.getByRole('button', { name: 'D04', exact: true }).click();
   const box = panel.locator('fieldset', { hasText: 'box' }).first();
-  expect(await box.getByLabel('z').inputValue()).toBe('11\' 6"');
+  await expect.poll(() => box.getByLabel('z').inputValue()).toBe('11\' 6"');
   await box.getByLabel('z').fill('11');
   await box.getByLabel('z').press('Enter');
   await page.getByTestId('board').press('Escape');
   await encircle(page, ROUND);
-  expect(await elevation.inputValue()).toBe('various');
-  expect(await drops.getByLabel('mount').inputValue()).toBe('overhead');
+  await expect.poll(() => elevation.inputValue()).toBe('various');
+  await expect.poll(() => drops.getByLabel('mount').inputValue()).toBe('overhead');
   await elevation.fill('');
-  expect(await drops.getByRole('alert').textContent()).toBe('box elevation: a length such as 9\' 0" or 2.7 m');
+  await expect
+    .poll(() => drops.getByRole('alert').textContent())
+    .toBe('box elevation: a length such as 9\' 0" or 2.7 m');
   await elevation.press('Escape');
   expect(offences).toEqual([]);
   await close();
@@ -105,17 +107,17 @@ test('an array goes along the row by its pitch unless a direction is typed, and 
   await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
   const panel = page.getByTestId('selection-panel');
   const array = panel.getByRole('region', { name: 'Array' });
-  expect(await array.getByLabel('along').inputValue()).toBe('the row');
-  expect(await array.getByLabel('direction').inputValue()).toBe('0°');
-  expect(await array.getByLabel('across every').inputValue()).toBe('9\' 0"');
+  await expect.poll(() => array.getByLabel('along').inputValue()).toBe('the row');
+  await expect.poll(() => array.getByLabel('direction').inputValue()).toBe('0°');
+  await expect.poll(() => array.getByLabel('across every').inputValue()).toBe('9\' 0"');
   const at = panel.locator('fieldset', { hasText: 'entry' }).first();
   const was = await at.getByLabel('x').inputValue();
   await array.getByLabel('direction').fill('15 * 6');
   await array.getByLabel('direction').press('Enter');
-  expect(await array.getByLabel('along').inputValue()).toBe('as typed');
+  await expect.poll(() => array.getByLabel('along').inputValue()).toBe('as typed');
   await array.getByRole('button', { name: 'Array' }).click();
-  expect(await title(page)).not.toBe('S08');
-  expect(await at.getByLabel('x').inputValue()).toBe(was);
+  await expect.poll(() => title(page)).not.toBe('S08');
+  await expect.poll(() => at.getByLabel('x').inputValue()).toBe(was);
   await page.getByRole('button', { name: /^Undo ?: array stall S08/ }).click();
   expect(offences).toEqual([]);
   await close();
@@ -127,7 +129,7 @@ test('an array that would put a stall on another says so beforehand', async () =
   await page.mouse.click(x, y);
   await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
   const array = page.getByTestId('selection-panel').getByRole('region', { name: 'Array' });
-  expect(await array.getByRole('status').textContent()).toMatch(/^A copy would lie on stall \w+\.$/);
+  await expect.poll(() => array.getByRole('status').textContent()).toMatch(/^A copy would lie on stall \w+\.$/);
   expect(await seriousFaults(page)).toEqual([]);
   await array.getByLabel('across every').fill('200');
   await array.getByLabel('across every').press('Enter');
@@ -165,7 +167,7 @@ test('elements are copied from one tab and pasted at the pointer in another', as
   await other.mouse.move(px, py);
   await other.keyboard.press('Control+v');
   await other.getByRole('button', { name: /^Undo ?: paste stall/ }).waitFor();
-  expect(await other.getByTestId('selection-panel').getByLabel('width').inputValue()).toBe('9\' 0"');
+  await expect.poll(() => other.getByTestId('selection-panel').getByLabel('width').inputValue()).toBe('9\' 0"');
   expect(offences).toEqual([]);
   await close();
 });

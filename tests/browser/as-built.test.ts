@@ -20,7 +20,7 @@ test('what the tape reads is written from gridlines, told beside the drawing, dr
   const sign = setOut.includes('−') ? '-' : '';
   const was = await along.inputValue();
   const side = box.getByLabel('box along, side of the line');
-  expect(await side.inputValue()).toBe(sign === '-' ? '-1' : '1');
+  await expect.poll(() => side.inputValue()).toBe(sign === '-' ? '-1' : '1');
   // A figure below nothing lies on the other side of the line.
   await along.fill(`${was} ${sign === '-' ? '-' : '+'} 2' 6"`);
   await along.press('Enter');
@@ -31,14 +31,14 @@ test('what the tape reads is written from gridlines, told beside the drawing, dr
   const [drawn, built] = await cord.locator('td').allTextContents();
   expect(drawn).toMatch(/spare$/);
   expect(built).not.toBe(drawn);
-  expect(await row.locator('td').nth(1).textContent()).toBe(setOut);
+  await expect.poll(() => row.locator('td').nth(1).textContent()).toBe(setOut);
   await page.getByText(/D05 was built 2' 6" from where it is drawn/).waitFor();
   // Another line reads the same place anew, and writes nothing.
   const undo = page.getByRole('button', { name: /^Undo/ });
   const name = await undo.textContent();
   await box.getByLabel('box along, measured from').selectOption({ label: 'line 4' });
-  expect(await along.inputValue()).not.toBe(was);
-  expect(await undo.textContent()).toBe(name);
+  await expect.poll(() => along.inputValue()).not.toBe(was);
+  await expect.poll(() => undo.textContent()).toBe(name);
   // x, y and z of the site are within reach, and sums are taken.
   await box.getByText('x, y and z of the box').click();
   const up = box.getByRole('group', { name: 'box as built' }).getByLabel('z', { exact: true });
@@ -63,7 +63,7 @@ test('what the tape reads is written from gridlines, told beside the drawing, dr
   await expect.poll(() => row.textContent()).not.toContain('10\' 9"');
   await form.getByRole('button', { name: 'Forget the record' }).click();
   await page.getByRole('button', { name: /^Undo ?: forget D05 as built/i }).waitFor();
-  expect(await row.textContent()).toContain('not yet checked');
+  await expect.poll(() => row.textContent()).toContain('not yet checked');
   expect(offences).toEqual([]);
   await close();
 });
@@ -77,23 +77,23 @@ test('in the Build station neither hand nor keys change the drawing, and no fiel
   await expect(page.locator('.tool-bar .draw-action').count()).resolves.toBe(0);
   const panel = page.getByTestId('selection-panel');
   for (const label of ['cord', 'mount', 'made for cords', 'breaker', 'connector rests at'])
-    expect(await panel.getByLabel(label, { exact: true }).count()).toBe(0);
-  expect(await panel.getByRole('button', { name: 'Delete' }).count()).toBe(0);
+    await expect.poll(() => panel.getByLabel(label, { exact: true }).count()).toBe(0);
+  await expect.poll(() => panel.getByRole('button', { name: 'Delete' }).count()).toBe(0);
   const [bx, by] = await dropOnScreen(page, 'D05');
   await page.mouse.move(bx, by);
   await page.mouse.down();
   await page.mouse.move(bx + 60, by + 30, { steps: 6 });
   await page.mouse.up();
-  expect(await row.textContent()).toBe(before);
+  await expect.poll(() => row.textContent()).toBe(before);
   await row.locator('th button').click();
   await page.getByTestId('board').focus();
   for (const key of ['ArrowLeft', 'Shift+ArrowUp', 'Delete', 'Backspace', 'Control+x', 's', 'r'])
     await page.keyboard.press(key);
   await page.getByText('Build keeps the drawing as it is').waitFor();
-  expect(await page.getByText('Build keeps the drawing as it is').count()).toBe(1);
-  expect(await row.textContent()).toBe(before);
-  expect(await page.getByTestId('board').getAttribute('data-tool')).toBe('select');
-  expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
+  await expect.poll(() => page.getByText('Build keeps the drawing as it is').count()).toBe(1);
+  await expect.poll(() => row.textContent()).toBe(before);
+  await expect.poll(() => page.getByTestId('board').getAttribute('data-tool')).toBe('select');
+  await expect.poll(() => page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
   expect(offences).toEqual([]);
   await close();
 });
@@ -116,7 +116,7 @@ test('in the Build station the pointer is told from the nearest gridlines, in La
   };
   // The library lot has lines 1 to 4 at x 0, 26, 53 and 79, and line A at y 0.
   await point(28, 3);
-  expect(await coordinates.textContent()).toMatch(/x 2[78]' \d+"y [23]' \d+"/);
+  await expect.poll(() => coordinates.textContent()).toMatch(/x 2[78]' \d+"y [23]' \d+"/);
   await page.getByRole('button', { name: 'Build', exact: true }).click();
   await point(28, 3);
   await coordinates.getByText(/^[12]' \d+" past line 2, [23]' \d+" past line A$/).waitFor();

@@ -12,13 +12,13 @@ test('on a phone the list is the page: what is done, where it hangs, found and c
   const { page, offences, close } = await open(PHONE);
   const row = page.locator('li[data-row=D05]');
   await row.waitFor();
-  expect(await row.textContent()).toContain(`3 − 1' 0", A + 9' 0", 11' 0" up`);
-  expect(await row.textContent()).toContain('not done');
+  await expect.poll(() => row.textContent()).toContain(`3 − 1' 0", A + 9' 0", 11' 0" up`);
+  await expect.poll(() => row.textContent()).toContain('not done');
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
   const rows = page.locator('.build-rows');
   expect(await rows.evaluate((each) => each.scrollWidth - each.clientWidth)).toBe(0);
   // No tool that draws, and a drawing a third as high as the screen.
-  expect(await page.locator('.draw-action').count()).toBe(0);
+  await expect.poll(() => page.locator('.draw-action').count()).toBe(0);
   expect((await boxOf(page, '.board')).height).toBeGreaterThan(844 * 0.3);
   await page.getByRole('searchbox').fill('ev12');
   await expect.poll(() => page.locator('.build-rows li').count()).toBe(1);
@@ -64,7 +64,7 @@ test('on a phone a tapped row stays in view with its drop drawn above it and its
   await up.press('Enter');
   await after.getByText('0\' 3" away').waitFor();
   await after.getByRole('button', { name: 'Note', exact: true }).tap();
-  expect(await after.getByLabel('initials').inputValue()).toBe('JB');
+  await expect.poll(() => after.getByLabel('initials').inputValue()).toBe('JB');
   await after.getByRole('button', { name: 'Close' }).tap();
   await page.getByRole('button', { name: 'Not done 14' }).tap();
   await expect.poll(() => page.locator('li[data-row=D12]').count()).toBe(0);
@@ -106,7 +106,7 @@ test('on a phone a finger that drags a chosen drop pushes the drawing and leaves
   for (const dx of [10, 30, 60]) await touch('touchMove', dx);
   await touch('touchEnd', 60);
   await expect.poll(async () => (await tally(page)).camera).not.toBe(camera);
-  expect(await page.locator('li[data-row=D11]').textContent()).toBe(before);
+  await expect.poll(() => page.locator('li[data-row=D11]').textContent()).toBe(before);
   expect(offences).toEqual([]);
   await close();
 });
@@ -139,10 +139,10 @@ test('of 240 drops only the rows in view are drawn, and any is found by its circ
   await page.getByRole('menuitem', { name: 'Hospital lot', exact: true }).tap();
   await page.locator('li[data-row=D001]').waitFor();
   const rows = page.locator('.build-rows li');
-  expect(await rows.count()).toBeLessThan(30);
+  await expect.poll(() => rows.count()).toBeLessThan(30);
   await page.locator('.build-rows').evaluate((each) => each.scrollTo(0, each.scrollHeight));
   await page.locator('li[data-row=D240]').waitFor();
-  expect(await rows.count()).toBeLessThan(30);
+  await expect.poll(() => rows.count()).toBeLessThan(30);
   await page.getByRole('searchbox').fill('ev133');
   await expect.poll(() => rows.count()).toBe(1);
   await rows.first().locator('button').tap();
@@ -150,7 +150,9 @@ test('of 240 drops only the rows in view are drawn, and any is found by its circ
   const circuit = (await page.getByText(/^Circuit /).textContent())!.slice('Circuit '.length);
   await page.getByRole('searchbox').fill(circuit);
   await expect.poll(() => rows.count()).toBe(1);
-  expect(await rows.first().getAttribute('data-row')).toBe(await page.locator('.build-card h2').textContent());
+  await expect
+    .poll(() => rows.first().getAttribute('data-row'))
+    .toBe(await page.locator('.build-card h2').textContent());
   expect(offences).toEqual([]);
   await close();
 });

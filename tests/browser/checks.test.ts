@@ -22,14 +22,14 @@ test('the sound sentence counts its checks, and the cells open into them', async
   await page.getByRole('button', { name: /^0 fails/ }).click();
   await list(page).waitFor();
   const rows = list(page).locator('.check-rows li');
-  expect(await rows.count()).toBe(Number(checks));
+  await expect.poll(() => rows.count()).toBe(Number(checks));
   const counted = (await rows.locator('.check-found').allTextContents()).map((text) =>
     Number(text.replace(/^.* of /, '').replaceAll(',', '')),
   );
   expect(counted.reduce((sum, one) => sum + one, 0)).toBe(Number(things!.replaceAll(',', '')));
   await film(page, 'checks-sound');
   await page.getByRole('button', { name: 'Shut the list of checks' }).click();
-  expect(await list(page).count()).toBe(0);
+  await expect.poll(() => list(page).count()).toBe(0);
   expect(offences).toEqual([]);
   await close();
 });
@@ -63,8 +63,8 @@ test('a lot whose chargers go is not called sound, and says why', async () => {
   await page.keyboard.press('Control+a');
   await page.keyboard.press('Delete');
   await page.getByText('not called sound').waitFor();
-  expect(await sound(page).count()).toBe(0);
-  expect(await page.locator('.withheld').textContent()).toContain('no stall is served');
+  await expect.poll(() => sound(page).count()).toBe(0);
+  await expect.poll(() => page.locator('.withheld').textContent()).toContain('no stall is served');
   await film(page, 'checks-withheld');
   await page.keyboard.press('Control+z');
   await sound(page).waitFor();

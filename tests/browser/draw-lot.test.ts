@@ -1,88 +1,15 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readSite } from '../../routing/site/file/read.ts';
+import { emptySite, handOn, savedText } from './draw-lot-page.ts';
 import { opener } from './open.ts';
-import { onScreen } from './open-page.ts';
 
 const open = opener();
-
-type Place = readonly [x: number, y: number];
-
-/** The hand of a person who draws: places are feet of the plan. */
-function handOn(page: Page) {
-  let actions = 0;
-  const board = page.getByTestId('board');
-  const form = page.getByTestId('draw-panel');
-  const move = async (to: Place): Promise<void> => {
-    const [x, y] = await onScreen(page, to);
-    await page.mouse.move(x, y, { steps: 3 });
-  };
-  const click = async (at: Place): Promise<void> => {
-    actions++;
-    await move(at);
-    await page.mouse.down();
-    await page.mouse.up();
-  };
-  return {
-    move,
-    click,
-    drag: async (from: Place, to: Place): Promise<void> => {
-      actions++;
-      await move(from);
-      await page.mouse.down();
-      await move(to);
-      await page.mouse.up();
-    },
-    key: async (...keys: readonly string[]): Promise<void> => {
-      actions += keys.length;
-      await board.focus();
-      for (const key of keys) await page.keyboard.press(key);
-    },
-    fill: async (label: string, value: string): Promise<void> => {
-      actions++;
-      const field = form.getByLabel(label, { exact: true });
-      if ((await field.evaluate((element) => element.tagName)) === 'SELECT') await field.selectOption(value);
-      else {
-        await field.fill(value);
-        await field.press('Enter');
-      }
-    },
-    press: async (name: string): Promise<void> => {
-      actions++;
-      await page.getByRole('button', { name }).click();
-    },
-    /** A length typed where the draft ends, and Enter. */
-    type: async (length: string): Promise<void> => {
-      actions += 2;
-      await page.keyboard.type(length);
-      await page.keyboard.press('Enter');
-    },
-    /** Clicks, drags, keys, and fields typed or chosen so far. */
-    actions: (): number => actions,
-    words: (): Promise<string | null> => page.getByTestId('draw-words').textContent(),
-    advice: (): Promise<string | null> => page.locator('.board-foot .advice').textContent(),
-  };
-}
-
-async function emptySite(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Open' }).click();
-  await page.getByRole('menuitem', { name: 'An empty site' }).click();
-  await page.getByRole('heading', { level: 1, name: 'New site' }).waitFor();
-}
 
 /** A picture of a step for the README, where OVERROW_FILM names a folder for them. */
 async function film(page: Page, step: string): Promise<void> {
   const folder = process.env.OVERROW_FILM;
   if (folder) await page.screenshot({ path: `${folder}/${step}.png` });
-}
-
-async function savedText(page: Page): Promise<string> {
-  const download = page.waitForEvent('download');
-  await page.keyboard.press('Control+s');
-  const stream = await (await download).createReadStream();
-  const parts: Buffer[] = [];
-  for await (const part of stream) parts.push(part as Buffer);
-  return Buffer.concat(parts).toString('utf8');
 }
 
 test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails', async () => {
@@ -98,14 +25,14 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await hand.click([-57, -18]);
   await hand.move([0, -18]);
   await hand.type("11' 6 * 10");
-  expect(await hand.words()).toBe('24 stalls, 12 to a row; 115\' 0" along, 36\' 0" across');
+  await expect.poll(() => hand.words()).toBe('24 stalls, 12 to a row; 115\' 0" along, 36\' 0" across');
   await film(page, '1-stalls');
   await hand.key('Enter');
 
   await hand.key('c');
   await hand.fill('bays of', "115' / 4");
   await hand.drag([-57, 0], [58, 0]);
-  expect(await hand.words()).toContain('4 bays');
+  await expect.poll(() => hand.words()).toContain('4 bays');
   await film(page, '2-canopy');
   await hand.key('Enter');
 
@@ -114,8 +41,8 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await hand.click([-80, -10]);
   await hand.key('Enter');
   const form = page.getByTestId('draw-panel');
-  expect(await form.getByLabel('kind', { exact: true }).inputValue()).toBe('panelboard');
-  expect(await form.getByLabel('fed from', { exact: true }).inputValue()).toBe('SVC');
+  await expect.poll(() => form.getByLabel('kind', { exact: true }).inputValue()).toBe('panelboard');
+  await expect.poll(() => form.getByLabel('fed from', { exact: true }).inputValue()).toBe('SVC');
   await hand.click([-64, 0]);
   await hand.key('Enter');
 
@@ -133,7 +60,7 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
     [58, 9],
   ] as const)
     await hand.click(vertex);
-  expect(await hand.words()).toContain('since P1');
+  await expect.poll(() => hand.words()).toContain('since P1');
   await film(page, '3-raceway');
   await hand.key('Enter');
   for (const vertex of [
@@ -156,8 +83,8 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await ledger.getByText('24 of 24', { exact: true }).waitFor();
   await film(page, '4-drops');
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
-  expect(await fails.textContent()).toBe('0');
-  expect(await page.getByRole('button', { name: /^Undo ?: add 24 drops/ }).count()).toBe(1);
+  await expect.poll(() => fails.textContent()).toBe('0');
+  await expect.poll(() => page.getByRole('button', { name: /^Undo ?: add 24 drops/ }).count()).toBe(1);
 
   const read = readSite(await savedText(page));
   expect(read.ok).toBe(true);
@@ -197,104 +124,6 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await close();
 });
 
-test('a row and a panel are placed by keys alone: arrows, Space, a typed length and angle, Enter', async () => {
-  const { page, offences, close } = await open();
-  const hand = handOn(page);
-  await emptySite(page);
-  await hand.key('s', 'ArrowUp', 'Space', 'ArrowRight');
-  await page.keyboard.type('27');
-  await page.keyboard.press('Tab');
-  await page.keyboard.type('90');
-  await page.keyboard.press('Enter');
-  expect(await hand.words()).toContain('3 stalls');
-  await page.keyboard.press('x');
-  await page.keyboard.press('Enter');
-  await hand.key('e', 'ArrowLeft', 'Space', 'Enter');
-  await hand.key('Escape', 'Control+a');
-  const read = readSite(await savedText(page));
-  expect(read.ok && read.file.stalls!.map(({ at, heading }) => [at, heading])).toEqual([
-    [[0, 5.5], 0],
-    [[0, 14.5], 0],
-    [[0, 23.5], 0],
-  ]);
-  expect(read.ok && read.file.equipment!.length).toBe(1);
-  expect(offences).toEqual([]);
-  await close();
-});
-
-test('Backspace takes back a place and Escape the whole draft; neither is in the history', async () => {
-  const { page, close } = await open();
-  const hand = handOn(page);
-  await emptySite(page);
-  await hand.key('r');
-  for (const vertex of [
-    [-20, 0],
-    [0, 0],
-    [0, 10],
-  ] as const)
-    await hand.click(vertex);
-  await hand.key('Backspace', 'Enter');
-  await page.getByRole('button', { name: /^Undo ?: add raceway R01/ }).waitFor();
-  for (const vertex of [
-    [-20, 20],
-    [0, 20],
-  ] as const)
-    await hand.click(vertex);
-  await hand.key('Escape');
-  expect(await hand.advice()).toContain('Press where it begins');
-  await hand.key('Escape');
-  expect(await hand.advice()).toContain('Select.');
-  const read = readSite(await savedText(page));
-  expect(read.ok && read.file.raceways!.map(({ path }) => path)).toEqual([
-    [
-      [-20, 0, 11],
-      [0, 0, 11],
-    ],
-  ]);
-  await page.getByTestId('board').focus();
-  await page.keyboard.press('Control+z');
-  expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
-  await close();
-});
-
-test('places are typed by their x and y in feet and inches, metric and sums, the first one too', async () => {
-  const { page, offences, close } = await open();
-  const hand = handOn(page);
-  await emptySite(page);
-  const typed = page.locator('.type-in');
-  await hand.key('r');
-  await page.keyboard.type("12' 6");
-  expect(await typed.locator('input').count()).toBe(2);
-  await page.keyboard.press('Tab');
-  await page.keyboard.type('-3');
-  await page.keyboard.press('Enter');
-  await hand.move([0, 10]);
-  await hand.key('t');
-  expect(await typed.locator('input').count()).toBe(4);
-  await page.keyboard.type("9' * 3");
-  await page.keyboard.press('Tab');
-  await page.keyboard.type('3.048m');
-  await page.keyboard.press('Enter');
-  await page.getByRole('button', { name: 'type them' }).click();
-  await typed.getByLabel('x', { exact: true }).fill('forty');
-  await page.keyboard.press('Enter');
-  expect(await typed.locator('.wrong').count()).toBe(1);
-  await typed.getByLabel('x', { exact: true }).fill('40');
-  await typed.getByLabel('y', { exact: true }).fill('10');
-  await page.keyboard.press('Enter');
-  await hand.key('Enter');
-  const read = readSite(await savedText(page));
-  expect(read.ok && read.file.raceways!.map(({ path }) => path)).toEqual([
-    [
-      [12.5, -3, 11],
-      [27, 10, 11],
-      [40, 10, 11],
-    ],
-  ]);
-  expect(offences).toEqual([]);
-  await close();
-});
-
 test('a note, a dimension and a cloud are drawn, changed in form and by handle, found, taken back and kept', async () => {
   const { page, offences, close } = await open();
   const hand = handOn(page);
@@ -318,7 +147,7 @@ test('a note, a dimension and a cloud are drawn, changed in form and by handle, 
   await hand.key('Enter', 'Escape');
   await undo(/^Undo ?: add cloud CL01/);
   // A corner by its handle, the mark by its form.
-  expect(await panel.textContent()).toContain('CL01');
+  await expect.poll(() => panel.textContent()).toContain('CL01');
   await hand.drag([34, 9], [36, 13]);
   await undo(/^Undo ?: move corner of CL01/);
   await panel.getByLabel('mark', { exact: true }).fill('C');
@@ -326,8 +155,8 @@ test('a note, a dimension and a cloud are drawn, changed in form and by handle, 
   // The line of a dimension, chosen by a click on it, goes to and fro.
   await hand.key('Escape');
   await hand.click([4, -3]);
-  expect(await panel.textContent()).toContain('DIM01');
-  expect(await panel.textContent()).toContain(`18' 0"`);
+  await expect.poll(() => panel.textContent()).toContain('DIM01');
+  await expect.poll(() => panel.textContent()).toContain(`18' 0"`);
   await hand.drag([9, -3], [9, -6]);
   await undo(/^Undo ?: move line of DIM01/);
   // A note is found by its words.

@@ -37,10 +37,10 @@ test('a broken file shows every error with its place and leaves the open site as
   const read = readSite(BROKEN);
   const expected = read.ok ? [] : read.errors.map(({ place }) => place);
   expect(expected).toHaveLength(5);
-  expect(await dialog.locator('tbody th').allTextContents()).toEqual(expected);
+  await expect.poll(() => dialog.locator('tbody th').allTextContents()).toEqual(expected);
   await page.keyboard.press('Escape');
-  expect(await page.locator('h1').textContent()).toBe('Alder Street Library lot');
-  expect(await page.getByRole('button', { name: 'Runs 16' }).count()).toBe(1);
+  await expect.poll(() => page.locator('h1').textContent()).toBe('Alder Street Library lot');
+  await expect.poll(() => page.getByRole('button', { name: 'Runs 16' }).count()).toBe(1);
   expect(offences).toEqual([]);
   await close();
 });

@@ -13,11 +13,11 @@ test('at a desk: its key, a name and Enter go to a drop of 240, and the board ha
   const dialog = page.getByRole('dialog', { name: 'Find' });
   await dialog.waitFor();
   await page.keyboard.type('d117');
-  expect(await dialog.getByRole('listitem').first().textContent()).toContain('D117');
+  await expect.poll(() => dialog.getByRole('listitem').first().textContent()).toContain('D117');
   await page.keyboard.press('Enter');
   await dialog.waitFor({ state: 'detached' });
   const panel = page.getByTestId('selection-panel');
-  expect(await panel.getByRole('heading', { level: 2 }).textContent()).toBe('D117');
+  await expect.poll(() => panel.getByRole('heading', { level: 2 }).textContent()).toBe('D117');
   const x = await panel.getByRole('group', { name: 'box' }).getByLabel('x', { exact: true }).inputValue();
   const y = await panel.getByRole('group', { name: 'box' }).getByLabel('y', { exact: true }).inputValue();
   const feet = (text: string): number => Number.parseInt(text, 10);
@@ -28,7 +28,7 @@ test('at a desk: its key, a name and Enter go to a drop of 240, and the board ha
   expect(py).toBeGreaterThan(board.y + 20);
   expect(py).toBeLessThan(board.y + board.height - 20);
   await page.keyboard.press('m');
-  expect(await page.getByTestId('board').getAttribute('data-tool')).toBe('measure');
+  await expect.poll(() => page.getByTestId('board').getAttribute('data-tool')).toBe('measure');
   expect(offences).toEqual([]);
   await close();
 });
@@ -44,7 +44,9 @@ test('on a phone: a tap, a number, and one of what bears it', async () => {
   await page.keyboard.press('ArrowDown');
   await dialog.getByRole('button', { name: /^D05 drop/ }).tap();
   await dialog.waitFor({ state: 'detached' });
-  expect(await page.getByTestId('selection-panel').getByRole('heading', { level: 2 }).textContent()).toBe('D05');
+  await expect
+    .poll(() => page.getByTestId('selection-panel').getByRole('heading', { level: 2 }).textContent())
+    .toBe('D05');
   expect(await page.getByTestId('board').evaluate((board) => board.getBoundingClientRect().bottom > 100)).toBe(true);
   expect(offences).toEqual([]);
   await close();
@@ -56,10 +58,10 @@ test('a lot of matches is bounded, and none is told', async () => {
   await page.getByRole('button', { name: 'Find', exact: true }).click();
   const dialog = page.getByRole('dialog', { name: 'Find' });
   await page.keyboard.type('d');
-  expect(await dialog.getByRole('listitem').count()).toBe(30);
-  expect(await dialog.getByRole('status').textContent()).toMatch(/^\d{3} found, the first 30 shown/);
+  await expect.poll(() => dialog.getByRole('listitem').count()).toBe(30);
+  await expect.poll(() => dialog.getByRole('status').textContent()).toMatch(/^\d{3} found, the first 30 shown/);
   await page.keyboard.type('oes not stand here');
-  expect(await dialog.getByRole('status').textContent()).toBe('Nothing here goes by that.');
+  await expect.poll(() => dialog.getByRole('status').textContent()).toBe('Nothing here goes by that.');
   await page.keyboard.press('Escape');
   await dialog.waitFor({ state: 'detached' });
   await close();

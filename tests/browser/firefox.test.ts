@@ -135,7 +135,7 @@ describe.skipIf(path === null)('in a second browser engine', () => {
     const [x, y] = await onScreen(page, [52, 9]);
     await page.mouse.click(x + 20, y - 20);
     await page.waitForSelector('[data-testid=selection-panel]');
-    expect(await place()).toBe(left);
+    await expect.poll(() => place()).toBe(left);
   });
 
   test('the drawing set and the ZIP of every sheet are written', async () => {

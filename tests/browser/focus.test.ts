@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { opener } from './open.ts';
-import { drawn } from './screens.ts';
+import { drawn } from './screen-acts.ts';
 
 const open = opener();
 
@@ -103,20 +103,20 @@ test('a dialog and a menu take the keys, keep them, and give them back where the
   await page.keyboard.press('Enter');
   await page.getByRole('dialog', { name: 'Keys' }).waitFor();
   for (let i = 0; i < 6; i++) {
-    expect(await holds('dialog, body')).toBe(true);
+    await expect.poll(() => holds('dialog, body')).toBe(true);
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.closest('.desk') === null)).toBe(true);
   }
   await page.keyboard.press('Escape');
-  expect(await focused()).toContain('Keys');
+  await expect.poll(() => focused()).toContain('Keys');
 
   await page.getByRole('button', { name: 'Sheets' }).focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('ArrowDown');
-  expect(await holds('[role=menu]')).toBe(true);
+  await expect.poll(() => holds('[role=menu]')).toBe(true);
   await page.keyboard.press('End');
-  expect(await focused()).toBe('The plan, as JSON');
+  await expect.poll(() => focused()).toBe('The plan, as JSON');
   await page.keyboard.press('Escape');
-  expect(await focused()).toContain('Sheets');
+  await expect.poll(() => focused()).toContain('Sheets');
   await close();
 });

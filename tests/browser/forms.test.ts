@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { opener } from './open.ts';
 import { onScreen, ready } from './open-page.ts';
-import { drawn } from './screens.ts';
+import { drawn } from './screen-acts.ts';
 
 const open = opener();
 
@@ -30,12 +30,12 @@ test('what is too much is said by the field, and nothing is made less in silence
     await field.fill(text);
     await field.press('Enter');
     const alert = form.getByRole('alert');
-    expect(await alert.textContent()).toContain(says);
+    await expect.poll(() => alert.textContent()).toContain(says);
     expect(Number.parseFloat(await alert.evaluate((each) => getComputedStyle(each).fontSize))).toBeGreaterThanOrEqual(
       13,
     );
     await field.press('Escape');
-    expect(await field.inputValue()).toBe(before);
+    await expect.poll(() => field.inputValue()).toBe(before);
   };
   await key(page, 's');
   await refused('stalls', '10000', '500 or less');
@@ -47,16 +47,16 @@ test('what is too much is said by the field, and nothing is made less in silence
   const array = panel(page).getByRole('region', { name: 'Array' });
   const says = array.getByTestId('array-says');
   const act = array.getByRole('button', { name: 'Array' });
-  expect(await says.textContent()).toBe('1 copy of 16 elements beside what is selected.');
+  await expect.poll(() => says.textContent()).toBe('1 copy of 16 elements beside what is selected.');
   await array.getByLabel('copies across', { exact: true }).fill('1000');
   await array.getByLabel('copies across', { exact: true }).press('Enter');
-  expect(await says.textContent()).toContain('16,000 elements are more than an array makes at once');
-  expect(await act.isDisabled()).toBe(true);
+  await expect.poll(() => says.textContent()).toContain('16,000 elements are more than an array makes at once');
+  await expect.poll(() => act.isDisabled()).toBe(true);
   await array.getByLabel('copies across', { exact: true }).fill('1');
   await array.getByLabel('copies across', { exact: true }).press('Enter');
-  expect(await says.textContent()).toContain('two places or more');
+  await expect.poll(() => says.textContent()).toContain('two places or more');
   await array.getByLabel('copies across', { exact: true }).fill('10000');
-  expect(await array.getByRole('alert').textContent()).toContain('1000 or less');
+  await expect.poll(() => array.getByRole('alert').textContent()).toContain('1000 or less');
   await close();
 });
 
@@ -64,14 +64,14 @@ test('a box whose x is typed takes its retractor along; the retractor alone does
   const { page, close } = await open();
   await key(page, '.', '.', '.', '.', '.');
   const place = (name: string, axis: string) => page.getByRole('group', { name }).getByLabel(axis, { exact: true });
-  expect(await place('box', 'x').inputValue()).toBe(`52' 0"`);
+  await expect.poll(() => place('box', 'x').inputValue()).toBe(`52' 0"`);
   await place('box', 'x').fill("55' 6");
   await place('box', 'x').press('Enter');
-  expect(await place('retractor', 'x').inputValue()).toBe(`55' 6"`);
-  expect(await place('retractor', 'y').inputValue()).toBe(`9' 0"`);
+  await expect.poll(() => place('retractor', 'x').inputValue()).toBe(`55' 6"`);
+  await expect.poll(() => place('retractor', 'y').inputValue()).toBe(`9' 0"`);
   await place('retractor', 'y').fill("8'");
   await place('retractor', 'y').press('Enter');
-  expect(await place('box', 'y').inputValue()).toBe(`9' 0"`);
+  await expect.poll(() => place('box', 'y').inputValue()).toBe(`9' 0"`);
   // A place far out is shown whole.
   await place('box', 'x').fill(`-1194' 11 15/16"`);
   await place('box', 'x').press('Enter');
@@ -96,12 +96,12 @@ test.each([
   for (const each of ['k', 'a', 'p', 'b', 'o', 'c', 'm']) {
     await key(page, each);
     expect((await bar.boundingBox())!.height).toBe(high);
-    expect(await other.locator('.menu-mark').isVisible()).toBe(true);
+    await expect.poll(() => other.locator('.menu-mark').isVisible()).toBe(true);
   }
   await other.click();
-  expect(await page.getByRole('menuitem').allTextContents()).toEqual(
-    expect.arrayContaining(['Keep-outK', 'AisleA', 'ColumnO']),
-  );
+  await expect
+    .poll(() => page.getByRole('menuitem').allTextContents())
+    .toEqual(expect.arrayContaining(['Keep-outK', 'AisleA', 'ColumnO']));
   await page.keyboard.press('Escape');
   // The name of what would be undone stands there whole.
   await key(page, 'j', '.', '.', '.', '.', '.');
@@ -124,7 +124,7 @@ test('a light pole is a keep-out at one press; a box tells its sides; what canno
   await page.mouse.move(x + 200, y + 60);
   await page.mouse.down();
   await page.mouse.move(x + 260, y + 90, { steps: 3 });
-  expect(await page.getByTestId('draw-words').textContent()).toMatch(/^\d+' [^;]*" by \d+' [^;]*"; /);
+  await expect.poll(() => page.getByTestId('draw-words').textContent()).toMatch(/^\d+' [^;]*" by \d+' [^;]*"; /);
   await page.mouse.up();
   await key(page, 'Escape');
   await page.mouse.click(x + 200, y + 60);
@@ -134,12 +134,12 @@ test('a light pole is a keep-out at one press; a box tells its sides; what canno
   await page.locator('.notice', { hasText: 'in one line' }).waitFor();
   await key(page, 'Escape');
   await form.getByLabel('drawn', { exact: true }).selectOption({ label: 'round, at one press' });
-  expect(await form.getByLabel('across', { exact: true }).inputValue()).toBe(`2' 0"`);
+  await expect.poll(() => form.getByLabel('across', { exact: true }).inputValue()).toBe(`2' 0"`);
   await page.mouse.click(x + 300, y + 60);
   await page.getByRole('button', { name: /^Undo ?: add keep-out/ }).waitFor();
   await key(page, 'Escape');
   const corners = panel(page).getByRole('group', { name: /^corner / });
-  expect(await corners.count()).toBe(12);
+  await expect.poll(() => corners.count()).toBe(12);
   expect(offences).toEqual([]);
   await close();
 });
@@ -154,7 +154,7 @@ test('drops that are numbered anew stay selected', async () => {
   await form.getByLabel('prefix', { exact: true }).press('Enter');
   await form.getByRole('button', { name: 'Renumber 16 drops' }).click();
   await page.getByRole('button', { name: /^Undo ?: renumber 16 drops/ }).waitFor();
-  expect(await panel(page).getByRole('heading', { level: 2 }).textContent()).toBe('16 drops');
+  await expect.poll(() => panel(page).getByRole('heading', { level: 2 }).textContent()).toBe('16 drops');
   await close();
 });
 
@@ -162,11 +162,11 @@ test('a finding about many chargers selects every drop of them, and its cure is 
   const { page, close } = await open();
   const finding = page.locator('.finding', { hasText: /pilots of 16 chargers/ });
   const cure = "Put the pilot's source at the drop";
-  expect(await finding.textContent()).toContain(cure);
+  await expect.poll(() => finding.textContent()).toContain(cure);
   await finding.locator('button.place').click();
-  expect(await panel(page).getByRole('heading', { level: 2 }).textContent()).toBe('16 drops');
+  await expect.poll(() => panel(page).getByRole('heading', { level: 2 }).textContent()).toBe('16 drops');
   const pilot = panel(page).getByLabel('pilot', { exact: true });
-  expect(await pilot.locator('option').allTextContents()).toContain('source at the drop');
+  await expect.poll(() => pilot.locator('option').allTextContents()).toContain('source at the drop');
   await pilot.selectOption({ label: 'source at the drop' });
   await key(page, 'Escape');
   await finding.waitFor({ state: 'detached' });
@@ -182,7 +182,7 @@ test('of a mixed selection one kind is left at one press, and the stalls get the
   const { y, height } = (await give.boundingBox())!;
   expect(y + height).toBeLessThan(260);
   await page.getByRole('button', { name: 'Only the 4 columns' }).click();
-  expect(await panel(page).getByRole('heading', { level: 2 }).textContent()).toBe('4 columns');
+  await expect.poll(() => panel(page).getByRole('heading', { level: 2 }).textContent()).toBe('4 columns');
   await close();
 });
 
@@ -191,25 +191,22 @@ test('groups of fields fold and stay folded, for the next of their kind and afte
   await key(page, '.', '.', '.', '.', '.');
   const summary = panel(page).locator('.group > summary');
   await panel(page).getByText('Charger EV05').waitFor();
-  expect(await summary.allTextContents()).toEqual([
-    'Where it hangs',
-    'Pull of the cord',
-    'Picture of its reach',
-    'Charger EV05',
-  ]);
+  await expect
+    .poll(() => summary.allTextContents())
+    .toEqual(['Where it hangs', 'Pull of the cord', 'Picture of its reach', 'Charger EV05']);
   // Folded and left within one turn, sooner than the browser tells of the fold.
   await summary.filter({ hasText: 'Charger' }).evaluate((it: HTMLElement) => {
     it.click();
     document.body.dispatchEvent(new KeyboardEvent('keydown', { key: '.', bubbles: true }));
   });
   await panel(page).getByText('Charger EV06').waitFor();
-  expect(await panel(page).getByLabel('rated', { exact: true }).isVisible()).toBe(false);
+  await expect.poll(() => panel(page).getByLabel('rated', { exact: true }).isVisible()).toBe(false);
   await page.reload();
   await ready(page);
   await key(page, '.', '.', '.', '.', '.');
   await panel(page).getByText('Charger EV05').waitFor();
-  expect(await panel(page).getByLabel('rated', { exact: true }).isVisible()).toBe(false);
-  expect(await panel(page).getByLabel('cord', { exact: true }).isVisible()).toBe(true);
+  await expect.poll(() => panel(page).getByLabel('rated', { exact: true }).isVisible()).toBe(false);
+  await expect.poll(() => panel(page).getByLabel('cord', { exact: true }).isVisible()).toBe(true);
   await close();
 });
 

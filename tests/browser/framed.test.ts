@@ -31,7 +31,7 @@ test.each([
       .toBe(false);
   else {
     await inner.getByText('Overrow does not run inside another page. Open it by its own address').waitFor();
-    expect(await inner.getByRole('button').count()).toBe(0);
+    await expect.poll(() => inner.getByRole('button').count()).toBe(0);
   }
   await page.close();
   outer.close();

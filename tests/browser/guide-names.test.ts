@@ -2,6 +2,7 @@ import type { BrowserContext } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { opener } from './open.ts';
 import { onScreen } from './open-page.ts';
+import { drawn } from './screen-acts.ts';
 
 const open = opener();
 
@@ -43,7 +44,7 @@ test('the name of what a drag is held to lies over the handles', async () => {
   const frames: (readonly string[])[] = [];
   for (let i = 1; i <= 12; i++) {
     await page.mouse.move(x + i * 3, y + 2);
-    await page.waitForTimeout(30);
+    await drawn(page);
     frames.push(
       ...(await page.evaluate(() =>
         [...(window as unknown as { drawn: Map<HTMLCanvasElement, string[]> }).drawn.values()].filter((ops) =>

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { opener } from './open.ts';
 import { onScreen, openSample, tally } from './open-page.ts';
-import { drawn } from './screens.ts';
+import { drawn } from './screen-acts.ts';
 
 const open = opener();
 
@@ -39,13 +39,13 @@ test.each([
     await page.mouse.move(x + 20, y - 4, { steps: 4 });
     await page.getByTestId('selection-panel').waitFor();
     await drawn(page);
-    expect(await boardBox(page)).toEqual(before);
-    expect(await page.locator('.strip').count()).toBe(0);
+    await expect.poll(() => boardBox(page)).toEqual(before);
+    await expect.poll(() => page.locator('.strip').count()).toBe(0);
     await page.mouse.move(x + 20, y + 4, { steps: 4 });
     await page.mouse.up();
     const strip = page.getByRole('region', { name: 'Run to D05' });
     await strip.waitFor();
-    expect(await strip.getAttribute('data-side')).toBe(side);
+    await expect.poll(() => strip.getAttribute('data-side')).toBe(side);
     await drawn(page);
     // Where the hand has let it go it is to be seen, and the plan lies under the hand as it did.
     const { y: top, height } = await boardBox(page);
@@ -104,28 +104,28 @@ test('letters go on working after a button was pressed, and after Enter in a fie
   const tool = (): Promise<string | null> => board.getAttribute('data-tool');
   await page.getByRole('button', { name: 'Fit', exact: true }).click();
   await page.keyboard.press('m');
-  expect(await tool()).toBe('measure');
+  await expect.poll(() => tool()).toBe('measure');
   await page.getByRole('button', { name: 'Runs 16' }).click();
   await page.keyboard.press('j');
-  expect(await tool()).toBe('select');
+  await expect.poll(() => tool()).toBe('select');
   await page.getByRole('button', { name: 'Runs 16' }).click();
   await page.getByRole('checkbox', { name: 'margins beside every drop' }).click();
   await page.keyboard.press('.');
   await heading(page).waitFor();
   await page.keyboard.press('n');
-  expect(await tool()).toBe('pan');
+  await expect.poll(() => tool()).toBe('pan');
   await page.keyboard.press('j');
   for (const _ of [1, 2, 3, 4]) await page.keyboard.press('.');
   const cord = page.getByLabel('cord', { exact: true });
   await cord.fill("21' 6");
   await cord.press('Enter');
-  expect(await cord.inputValue()).toBe(`21' 6"`);
+  await expect.poll(() => cord.inputValue()).toBe(`21' 6"`);
   await page.keyboard.press('m');
-  expect(await tool()).toBe('measure');
-  expect(await cord.inputValue()).toBe(`21' 6"`);
+  await expect.poll(() => tool()).toBe('measure');
+  await expect.poll(() => cord.inputValue()).toBe(`21' 6"`);
   // One entry in the history, not one for Enter and one for leaving the field.
   await page.keyboard.press('Control+z');
-  expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  await expect.poll(() => page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
   // A button keeps what is its own.
   await page.keyboard.press('j');
   await page.getByRole('button', { name: 'Zoom in' }).focus();
@@ -145,27 +145,27 @@ test('two clicks measure as a drag does; what is measured stays until the next o
   const [ax, ay] = await onScreen(page, [1, -18]);
   const [bx, by] = await onScreen(page, [10, -18]);
   await page.mouse.click(ax, ay);
-  expect(await advice()).toContain('Press where it ends');
+  await expect.poll(() => advice()).toContain('Press where it ends');
   await page.mouse.move(bx, by, { steps: 3 });
   await page.mouse.click(bx, by);
   const shown = page.locator('[data-testid=measured]');
   const nine = await shown.textContent();
   expect(nine).toMatch(/^(8' 1[01]|9' [01])\b/);
   await page.mouse.move(bx + 90, by - 50, { steps: 3 });
-  expect(await shown.textContent()).toBe(nine);
+  await expect.poll(() => shown.textContent()).toBe(nine);
   await page.keyboard.up('Alt');
   await page.keyboard.press('j');
-  expect(await shown.textContent()).toBe(nine);
+  await expect.poll(() => shown.textContent()).toBe(nine);
   await page.keyboard.press('m');
   await page.keyboard.down('Alt');
   await page.mouse.move(ax, ay);
   await page.mouse.down();
   await page.mouse.move(bx, by, { steps: 3 });
   await page.mouse.up();
-  expect(await shown.textContent()).toBe(nine);
+  await expect.poll(() => shown.textContent()).toBe(nine);
   await page.keyboard.up('Alt');
   await page.keyboard.press('Escape');
-  expect(await shown.count()).toBe(0);
+  await expect.poll(() => shown.count()).toBe(0);
   await close();
 });
 

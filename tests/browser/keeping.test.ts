@@ -153,10 +153,10 @@ test.each(['rejects', 'never answers'] as const)(
     await page.reload();
     await ready(page);
     await page.getByText(/^The sites that this browser keeps could not be read/).waitFor();
-    expect(await page.getByRole('button', { name: /^Undo ?: move/ }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('button', { name: /^Undo ?: move/ }).count()).toBe(0);
     await page.evaluate(() => (window as never as { mend: () => void }).mend());
     await page.getByRole('button', { name: /^Undo ?: move drop D05/ }).waitFor({ timeout: 40_000 });
-    expect(await page.getByText(/could not be read/).count()).toBe(0);
+    await expect.poll(() => page.getByText(/could not be read/).count()).toBe(0);
     await close();
   },
 );

@@ -43,7 +43,9 @@ test('fourteen sites are kept, all of them stand in the list, and are found by t
   await page.getByRole('menuitem', { name: 'All 14…' }).click();
   const dialog = page.getByRole('dialog', { name: 'Kept work' });
   await dialog.getByText('14 sites').waitFor();
-  expect(await dialog.getByRole('heading', { level: 3, name: /^Job/ }).allTextContents()).toEqual([...names].reverse());
+  await expect
+    .poll(() => dialog.getByRole('heading', { level: 3, name: /^Job/ }).allTextContents())
+    .toEqual([...names].reverse());
   await dialog.getByLabel('Find by name').fill('job 1');
   await dialog.getByText('6 of 14').waitFor();
   await dialog.getByLabel('Find by name').fill('JOB 7');
@@ -68,12 +70,14 @@ test('a card says what the site is; it is renamed, removed, taken back and delet
   const library = card('Alder Street Library lot');
   await library.getByText(/^16 stalls, 16 drops, \$\d\d,\d{3} by /).waitFor();
   await library.getByText('in this browser; in no file yet').waitFor();
-  expect(await library.locator('svg path').first().getAttribute('d')).toMatch(/^M\d+ \d+L/);
-  expect(
-    await card('Quarry Road fleet yard')
-      .getByRole('button', { name: /^Remove/ })
-      .isDisabled(),
-  ).toBe(true);
+  await expect.poll(() => library.locator('svg path').first().getAttribute('d')).toMatch(/^M\d+ \d+L/);
+  await expect
+    .poll(() =>
+      card('Quarry Road fleet yard')
+        .getByRole('button', { name: /^Remove/ })
+        .isDisabled(),
+    )
+    .toBe(true);
   await library.getByRole('button', { name: /^Keep a copy/ }).click();
   await dialog.getByLabel('Name of the copy of Alder Street Library lot').fill('Alder, issued 60 %');
   await page.keyboard.press('Enter');

@@ -83,7 +83,7 @@ test('going back to selecting by its key sets what stands whole, and leaves no d
   await page.getByRole('button', { name: /^Undo ?: add equipment/ }).waitFor();
   await board.focus();
   for (const key of ['r', 'Space', 'ArrowRight', 'Space', 'j']) await page.keyboard.press(key);
-  expect(await page.getByTestId('draw-panel').count()).toBe(0);
-  expect(await page.getByRole('button', { name: /^Undo ?: add equipment/ }).count()).toBe(1);
+  await expect.poll(() => page.getByTestId('draw-panel').count()).toBe(0);
+  await expect.poll(() => page.getByRole('button', { name: /^Undo ?: add equipment/ }).count()).toBe(1);
   await close();
 });

@@ -65,7 +65,7 @@ test('from far off, where bars would run into each other, there are none and no 
   const key = page.getByRole('img', { name: /three bars beside every drop/ });
   await key.waitFor();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
-  expect(await key.count()).toBe(0);
+  await expect.poll(() => key.count()).toBe(0);
   await close();
 });
 
@@ -77,7 +77,7 @@ test('the table of margins stands worst first, is sorted by any of them, and cho
   await rows.first().waitFor();
   // Only EV101 has no run; of the others EV037 lacks most of its scale: 6 ft of 10.
   expect((await names(page)).slice(0, 3)).toEqual(['EV101', 'EV037', 'EV240']);
-  expect(await rows.count()).toBeLessThan(80);
+  await expect.poll(() => rows.count()).toBeLessThan(80);
   // EV184 has the least volts of those that have any.
   await page.locator('#drawer-table thead').getByRole('button', { name: 'volts' }).click();
   expect((await names(page)).slice(0, 2)).toEqual(['EV101', 'EV184']);
@@ -116,6 +116,6 @@ test('a finger chooses a drop, reads its margins, moves it, and undo brings it b
 
   await page.getByRole('button', { name: /^Undo/ }).click();
   await expect.poll(async () => box.inputValue()).toBe(was);
-  expect(await words.allTextContents()).toEqual(before);
+  await expect.poll(() => words.allTextContents()).toEqual(before);
   await close();
 });

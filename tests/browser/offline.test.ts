@@ -64,9 +64,9 @@ test('without network and host the page opens again with the work in it, and wri
   await ready(page);
   await page.getByRole('button', { name: /^Undo ?: move drop D05/ }).waitFor();
   await page.getByRole('button', { name: 'Keys' }).click();
-  expect(await page.getByTestId('page-version').textContent()).toMatch(
-    /^Version \d+\.\d+\.\d+, build [0-9a-f]{7}\. Kept in this browser: it opens without a network too\.$/,
-  );
+  await expect
+    .poll(() => page.getByTestId('page-version').textContent())
+    .toMatch(/^Version \d+\.\d+\.\d+, build [0-9a-f]{7}\. Kept in this browser: it opens without a network too\.$/);
   await page.keyboard.press('Escape');
   // The parts that are loaded when they are asked for: the reader of PDF files, a sample, the writers of sheets.
   const [chooser] = await Promise.all([
@@ -121,7 +121,7 @@ test('a host that is updated takes nothing from an open tab; the newer version i
   await ready(page);
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   const version = (): Promise<string | null> => page.locator('meta[name=version]').getAttribute('content');
-  expect(await version()).not.toContain('9.9.9');
+  await expect.poll(() => version()).not.toContain('9.9.9');
   // While the page is open in another tab as well, nothing is taken away from under that one.
   const other = await page.context().newPage();
   await other.goto(served.url);
@@ -132,8 +132,8 @@ test('a host that is updated takes nothing from an open tab; the newer version i
   await expect.poll(() => pagesOpen(page)).toBe(1);
   await Promise.all([page.waitForEvent('load'), offer.getByRole('button', { name: 'Load it' }).click()]);
   await ready(page);
-  expect(await version()).toBe('9.9.9, build fffffff');
-  expect(await page.locator('h1').textContent()).toBe('Mill Creek Hospital lot');
+  await expect.poll(() => version()).toBe('9.9.9, build fffffff');
+  await expect.poll(() => page.locator('h1').textContent()).toBe('Mill Creek Hospital lot');
   expect(offences).toEqual([]);
   await close();
   await served.close();
@@ -149,7 +149,7 @@ test('where nothing is kept and the host was updated, a part that is gone is tol
   const inWindow = async (words: string): Promise<void> => {
     const said = page.locator('.notice', { hasText: words });
     await said.waitFor();
-    expect(await said.textContent()).toContain('save the site to a file and load the page anew');
+    await expect.poll(() => said.textContent()).toContain('save the site to a file and load the page anew');
     const box = (await said.boundingBox())!;
     expect(box.x).toBeGreaterThanOrEqual(0);
     expect(box.x + box.width).toBeLessThanOrEqual(390);
@@ -158,7 +158,7 @@ test('where nothing is kept and the host was updated, a part that is gone is tol
   await page.getByRole('button', { name: 'Sheets' }).click();
   await page.getByRole('menuitem', { name: 'Plan drawing, as DXF' }).click();
   await inWindow('Plan drawing, as DXF of Alder Street Library lot was not written');
-  expect(await page.locator('h1').textContent()).toBe('Alder Street Library lot');
+  await expect.poll(() => page.locator('h1').textContent()).toBe('Alder Street Library lot');
   await close();
   await served.close();
 });

@@ -106,7 +106,7 @@ test('a charger is dragged to another board, hangs there after the page is opene
   await page.locator('.move-held', { hasText: /^EV01 to [ABC]{2} of P2/ }).waitFor();
   await page.mouse.up();
   await at('P2').waitFor();
-  expect(await at('P1').count()).toBe(0);
+  await expect.poll(() => at('P1').count()).toBe(0);
 
   await page.getByText(/^kept in this browser/).waitFor();
   await page.reload();
@@ -115,7 +115,7 @@ test('a charger is dragged to another board, hangs there after the page is opene
   await at('P2').waitFor();
   await page.getByRole('button', { name: /^Undo/ }).first().click();
   await at('P1').waitFor();
-  expect(await at('P2').count()).toBe(0);
+  await expect.poll(() => at('P2').count()).toBe(0);
   expect(offences).toEqual([]);
   await close();
 });

@@ -12,7 +12,7 @@ const SAMPLES = [
 
 test('a first visit opens the smallest sample, asks nothing of anyone and breaks no rule of its policy', async () => {
   const { page, offences, close } = await open();
-  expect(await page.locator('h1').textContent()).toBe('Alder Street Library lot');
+  await expect.poll(() => page.locator('h1').textContent()).toBe('Alder Street Library lot');
   expect(await page.title()).toBe('Overrow');
   expect(offences).toEqual([]);
   await close();
@@ -84,7 +84,7 @@ test.each(SAMPLES)('%s opens, is drawn, and has a row for each of its runs', asy
   await expect.poll(async () => Number((await tally(page)).baseMarks)).toBeGreaterThan(stalls * 4);
   await page.getByRole('button', { name: `Runs ${stalls}` }).click();
   const rows = page.getByRole('region', { name: 'Runs' });
-  expect(await rows.locator('table').getAttribute('aria-rowcount')).toBe(String(stalls + 1));
+  await expect.poll(() => rows.locator('table').getAttribute('aria-rowcount')).toBe(String(stalls + 1));
   expect(offences).toEqual([]);
   await close();
 });
@@ -94,12 +94,12 @@ test('a large table draws only the rows in view', async () => {
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   await page.getByRole('button', { name: 'Runs 240' }).click();
   const rows = page.locator('tr[data-row]');
-  expect(await rows.count()).toBeLessThan(60);
+  await expect.poll(() => rows.count()).toBeLessThan(60);
   await page.getByRole('region', { name: 'Runs' }).evaluate((frame) => {
     frame.scrollTop = frame.scrollHeight;
   });
   await page.locator('tr[data-row=EV240]').waitFor();
-  expect(await rows.count()).toBeLessThan(60);
+  await expect.poll(() => rows.count()).toBeLessThan(60);
   await close();
 });
 
@@ -107,20 +107,20 @@ test('cautions stand once, in full until they are folded, then as a line that op
   const { page, close } = await open();
   const cautions = page.getByText('For planning by qualified persons.');
   const line = page.getByText('For planning by qualified persons: verify before work');
-  expect(await cautions.isVisible()).toBe(true);
+  await expect.poll(() => cautions.isVisible()).toBe(true);
   await page.locator('.cautions summary').click();
   for (const table of ['Runs 16', 'Setting out 16']) {
     await page.getByRole('button', { name: table }).click();
-    expect(await line.count()).toBe(1);
-    expect(await line.isVisible()).toBe(true);
-    expect(await cautions.isVisible()).toBe(false);
+    await expect.poll(() => line.count()).toBe(1);
+    await expect.poll(() => line.isVisible()).toBe(true);
+    await expect.poll(() => cautions.isVisible()).toBe(false);
   }
   expect((await page.locator('.cautions').boundingBox())!.height).toBeLessThan(40);
   await page.reload();
   await ready(page);
-  expect(await cautions.isVisible()).toBe(false);
+  await expect.poll(() => cautions.isVisible()).toBe(false);
   await line.click();
-  expect(await cautions.isVisible()).toBe(true);
+  await expect.poll(() => cautions.isVisible()).toBe(true);
   await close();
 });
 
@@ -163,7 +163,7 @@ describe.each([
 
 test('at phone size the page opens in the field lead’s station with the drawing above the facts', async () => {
   const { page, close } = await open({ width: 390, height: 844, touch: true });
-  expect(await page.locator('[aria-current=page]').textContent()).toBe('Build');
+  await expect.poll(() => page.locator('[aria-current=page]').textContent()).toBe('Build');
   const board = await page.getByTestId('board').boundingBox();
   const ledger = await page.getByLabel('Ledger').boundingBox();
   // A third of the screen; the list of drops has the rest.
@@ -196,6 +196,6 @@ test('the theme can be changed and is remembered', async () => {
   expect(night).not.toBe(day);
   await page.reload();
   await page.waitForSelector('#page[data-ready=yes]');
-  expect(await ground()).toBe(night);
+  await expect.poll(() => ground()).toBe(night);
   await close();
 });

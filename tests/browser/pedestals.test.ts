@@ -29,7 +29,7 @@ test('drops mounted on pedestals come down in one step, are told to have no way,
   await ledger.getByLabel('mount').selectOption('pedestal');
   const notice = page.locator('.notice');
   await notice.getByText(/^16 drops are pedestals now: boxes down at 3' 0", retractors taken away\./).waitFor();
-  expect(await notice.first().textContent()).toMatch(/16 chargers have no way that comes down to them/);
+  await expect.poll(() => notice.first().textContent()).toMatch(/16 chargers have no way that comes down to them/);
   await picture(page, 'pedestals-1-mounted');
   expect(await seriousFaults(page)).toEqual([]);
   await ledger.getByRole('button', { name: 'Propose the way to 16 chargers in the ground' }).click();
@@ -39,7 +39,7 @@ test('drops mounted on pedestals come down in one step, are told to have no way,
   await page.getByRole('button', { name: /^Undo ?: draw in/i }).click();
   // One step took all of them down, and takes them all back.
   await page.getByRole('button', { name: /^Undo ?: set the mount of 16 drops/i }).click();
-  expect(await page.getByRole('button', { name: 'Undo', exact: false }).first().isDisabled()).toBe(true);
+  await expect.poll(() => page.getByRole('button', { name: 'Undo', exact: false }).first().isDisabled()).toBe(true);
   expect(offences).toEqual([]);
   await close();
 });

@@ -52,7 +52,7 @@ test('an alternative is saved as a revision: clouds round what was moved in it',
   await page.getByRole('checkbox', { name: 'Alder Street Library lot', exact: true }).click();
   const changes = page.locator('.changes-since');
   await changes.locator('summary').click();
-  expect(await changes.getByRole('button', { name: 'Save the drawing set with clouds' }).count()).toBe(0);
+  await expect.poll(() => changes.getByRole('button', { name: 'Save the drawing set with clouds' }).count()).toBe(0);
   await page.getByRole('button', { name: /^Alternatives/ }).click();
   const [x, y] = await onScreen(page, [52, 9]);
   await page.mouse.click(x, y);
@@ -87,13 +87,13 @@ test('a quote, an allowance and a line of what is out are entered in place, held
   const direct = panel.locator('.sums div', { hasText: /^direct cost/ }).locator('dd');
   await panel.getByRole('button', { name: 'Add a quote' }).click();
   const taking = panel.getByRole('button', { name: 'Take the quote in' });
-  expect(await taking.isDisabled()).toBe(true);
+  await expect.poll(() => taking.isDisabled()).toBe(true);
   await type('quote of', 'gear');
   // Looking something up on the board takes the form away, not what stands in it.
   await page.keyboard.press('.');
   await page.getByTestId('selection-panel').waitFor();
   await page.keyboard.press('Escape');
-  expect(await panel.getByLabel('quote of', { exact: true }).inputValue()).toBe('gear');
+  await expect.poll(() => panel.getByLabel('quote of', { exact: true }).inputValue()).toBe('gear');
   await type('all its material, $', '41000');
   await panel.getByLabel('cover another item').selectOption('panelboard');
   await panel.getByLabel('cover another item').selectOption('breaker');
@@ -117,8 +117,8 @@ test('a quote, an allowance and a line of what is out are entered in place, held
   await page.reload();
   await page.getByRole('button', { name: 'Price', exact: true }).click();
   await panel.getByText('Quote gear RAN OUT').waitFor();
-  expect(await panel.getByLabel('allowance for signs, $').inputValue()).toBe('2500');
-  expect(await panel.getByLabel('not in the price, 4').inputValue()).toBe('rock');
+  await expect.poll(() => panel.getByLabel('allowance for signs, $').inputValue()).toBe('2500');
+  await expect.poll(() => panel.getByLabel('not in the price, 4').inputValue()).toBe('rock');
   await panel.getByRole('button', { name: 'Take this quote away' }).click();
   await panel.getByText(/quote that ran out/).waitFor({ state: 'detached' });
   expect(offences).toEqual([]);
@@ -138,7 +138,7 @@ test("a supplier's words are asked once, near matches first, and known when its 
   await openList(9000);
   await panel.getByText('2 lines are in words that are not known here').waitFor();
   const wire = panel.getByLabel('8 STR THHN BLK CU', { exact: true });
-  expect(await wire.locator('option').nth(1).textContent()).toBe('near: conductor, 8 AWG copper THWN-2');
+  await expect.poll(() => wire.locator('option').nth(1).textContent()).toBe('near: conductor, 8 AWG copper THWN-2');
   const price = page.locator('.sums .sum dd');
   const before = await price.textContent();
   await wire.selectOption('conductor, 8 AWG copper THWN-2');
@@ -150,7 +150,7 @@ test("a supplier's words are asked once, near matches first, and known when its 
   const after = await price.textContent();
   await openList(18000);
   await expect.poll(() => price.textContent()).not.toBe(after);
-  expect(await panel.getByText(/not known here/).count()).toBe(0);
+  await expect.poll(() => panel.getByText(/not known here/).count()).toBe(0);
   await panel.getByRole('button', { name: 'Back to invented' }).click();
   await panel.getByText('FORK LIFT: nothing.').waitFor();
   expect(offences).toEqual([]);

@@ -48,7 +48,7 @@ test('from bare ground a proposal draws the lot in, says how good it is, and und
   await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
   await ledger.getByText('16 of 16', { exact: true }).waitFor({ timeout: 60_000 });
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
-  expect(await fails.textContent()).toBe('0');
+  await expect.poll(() => fails.textContent()).toBe('0');
   const said = await page.getByTestId('proposed').textContent();
   for (const words of [
     '16 drops for 16 stalls',
@@ -80,10 +80,10 @@ test('long work says how far it is, stops when asked, and what is ready may be k
   await form.getByRole('button', { name: 'Stop, and draw in what is ready' }).click();
   await page.locator('.ledger').getByText('0 of 240').waitFor();
   await page.getByRole('button', { name: /^Undo ?: draw in/i }).waitFor({ timeout: 60_000 });
-  expect(await page.getByTestId('proposed').textContent()).toContain('240 drops for 240 stalls');
+  await expect.poll(() => page.getByTestId('proposed').textContent()).toContain('240 drops for 240 stalls');
   await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
   await form.getByRole('button', { name: 'Stop', exact: true }).click();
-  expect(await form.getByRole('status').count()).toBe(0);
+  await expect.poll(() => form.getByRole('status').count()).toBe(0);
   expect(offences).toEqual([]);
   await close();
 });
@@ -106,7 +106,7 @@ test('a move that makes a branch too long is offered a mend with both prices; it
   const heading = page.getByTestId('selection-panel').getByRole('heading', { level: 2 });
   for (let i = 0; i < 4 && (await heading.textContent({ timeout: 1000 }).catch(() => '')) !== drop; i++)
     await page.keyboard.press('.');
-  expect(await heading.textContent()).toBe(drop);
+  await expect.poll(() => heading.textContent()).toBe(drop);
   const place = () => page.getByTestId('selection-panel').getByLabel('x', { exact: true }).first().inputValue();
   const drawn = await place();
   for (let i = 0; i < 5; i++) await page.keyboard.press('Shift+ArrowRight');
@@ -119,19 +119,19 @@ test('a move that makes a branch too long is offered a mend with both prices; it
     expect(said).toContain(words);
   expect(await seriousFaults(page)).toEqual([]);
   await offer.getByRole('button', { name: 'Mend it' }).click();
-  expect(await offer.count()).toBe(0);
-  expect(await place()).not.toBe(moved);
+  await expect.poll(() => offer.count()).toBe(0);
+  await expect.poll(() => place()).not.toBe(moved);
   await page.getByRole('button', { name: /^Undo ?: mend what the move broke/i }).click();
-  expect(await place()).toBe(moved);
+  await expect.poll(() => place()).toBe(moved);
 
   // The same part, asked for by hand.
   await page.locator('summary', { hasText: 'Propose anew' }).click();
   const form = page.getByRole('region', { name: 'Propose anew' });
   await form.getByRole('button', { name: `Propose anew ${drop}` }).click();
   await form.getByText(/^The lot came to \$.*1 finding fails; now \$.*nothing fails\.$/).waitFor({ timeout: 60_000 });
-  expect(await place()).not.toBe(moved);
+  await expect.poll(() => place()).not.toBe(moved);
   await page.getByRole('button', { name: /^Undo ?: propose anew/i }).click();
-  expect(await place()).toBe(moved);
+  await expect.poll(() => place()).toBe(moved);
   expect(offences).toEqual([]);
   await close();
 });

@@ -68,7 +68,7 @@ test('every stall can be shaded by its coverage; the legend says it in words, by
       .toContainEqual(expect.stringMatching(/no inlet in reach\s*1/));
     expect(await seriousFaults(page)).toEqual([]);
     await legend.getByRole('button', { name: 'Stop' }).click();
-    expect(await legend.count()).toBe(0);
+    await expect.poll(() => legend.count()).toBe(0);
     expect(offences).toEqual([]);
     await close();
   }
@@ -90,13 +90,13 @@ test('members can be colored by what they carry; one that is chosen opens to its
     await page.mouse.click(x, y);
     const loads = page.getByTestId('member-loads');
     await expect.poll(() => loads.textContent()).toMatch(/in all\s*144 lb/i);
-    expect(await loads.textContent()).toMatch(/on\s*C2 144 lb at 18' 0"/i);
-    expect(await loads.locator('li').count()).toBe(5);
+    await expect.poll(() => loads.textContent()).toMatch(/on\s*C2 144 lb at 18' 0"/i);
+    await expect.poll(() => loads.locator('li').count()).toBe(5);
     await loads.getByRole('button', { name: 'D10' }).click();
     await expect.poll(() => page.getByText('Pull of the cord').count()).toBe(1);
     expect(await seriousFaults(page)).toEqual([]);
     await legend.getByRole('button', { name: 'Stop' }).click();
-    expect(await legend.count()).toBe(0);
+    await expect.poll(() => legend.count()).toBe(0);
     expect(offences).toEqual([]);
     await close();
   }

@@ -25,14 +25,14 @@ test('the whole row of one stall gets labels in order from its other end, by a s
   await page.mouse.click(...(await onScreen(page, [74.5, 12])));
   const before = await labelOf(page, [74.5, 12]);
   await openForm(page);
-  expect(await form(page).textContent()).toContain('Its whole row: 8 stalls');
+  await expect.poll(() => form(page).textContent()).toContain('Its whole row: 8 stalls');
   const ends = await form(page).getByLabel('begins at').locator('option').allTextContents();
   expect(ends).toHaveLength(2);
   await form(page).getByLabel('begins at').selectOption({ label: ends[1]! });
   await type(page, 'prefix', 'A-');
   await type(page, 'first number', '100 + 1');
   await type(page, 'step', '2');
-  expect(await form(page).getByTestId('renumbered').textContent()).toContain('becomes A-101');
+  await expect.poll(() => form(page).getByTestId('renumbered').textContent()).toContain('becomes A-101');
   await form(page).getByRole('button', { name: 'Renumber 8 stalls' }).press('Enter');
   await page.getByRole('button', { name: /^Undo ?: renumber 8 stalls/ }).waitFor();
   expect(await labelOf(page, [74.5, 12])).toMatch(/^A-1(01|15)$/);
@@ -76,16 +76,18 @@ test('chargers are named anew along their stalls and stay selected; a name that 
   await form(page).getByLabel('of these').selectOption({ label: '16 chargers' });
   await type(page, 'prefix', 'S');
   await type(page, 'first number', '1');
-  expect(await form(page).getByRole('alert').textContent()).toMatch(/S01 is taken: stall S01 has that name/);
-  expect(
-    await form(page)
-      .getByRole('button', { name: /^Renumber/ })
-      .isDisabled(),
-  ).toBe(true);
+  await expect.poll(() => form(page).getByRole('alert').textContent()).toMatch(/S01 is taken: stall S01 has that name/);
+  await expect
+    .poll(() =>
+      form(page)
+        .getByRole('button', { name: /^Renumber/ })
+        .isDisabled(),
+    )
+    .toBe(true);
   await type(page, 'prefix', 'CH-');
   await form(page).getByRole('button', { name: 'Renumber 16 chargers' }).click();
   await page.getByRole('button', { name: /^Undo ?: renumber 16 chargers/ }).waitFor();
-  expect(await page.getByTestId('selection-panel').textContent()).not.toContain('EV01');
+  await expect.poll(() => page.getByTestId('selection-panel').textContent()).not.toContain('EV01');
   expect(offences).toEqual([]);
   await close();
 });

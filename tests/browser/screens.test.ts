@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import { letteringFaults, watchLettering } from './lettering.ts';
 import { opener } from './open.ts';
 import { seriousFaults } from './open-page.ts';
+import { drawn } from './screen-acts.ts';
 import { screenFaults } from './screen-faults.ts';
-import { drawn, SCREENS } from './screens.ts';
+import { SCREENS } from './screens.ts';
 
 const open = opener();
 

@@ -26,7 +26,7 @@ test('sheets tell how far they are while the board stays in hand, can be stopped
   const set = work(page, 'Drawing set, ANSI D PDF of');
   await work(page, 'DXF').getByText('waits for the others').waitFor();
   await set.getByRole('button', { name: 'Stop' }).click();
-  expect(await set.count()).toBe(0);
+  await expect.poll(() => set.count()).toBe(0);
   // How far it is grows, while the hand works on: what is asked for is the lot as it was then.
   await every.getByText(/\d+ of \d+, /).waitFor({ timeout: 60_000 });
   const far = (): Promise<number> =>
@@ -42,7 +42,7 @@ test('sheets tell how far they are while the board stays in hand, can be stopped
   await work(page, 'DXF').getByText('done. It went to your downloads as Mill Creek Hospital lot.dxf').waitFor();
   await every.getByText('done.').waitFor({ timeout: 100_000 });
   await every.getByRole('button', { name: 'Close' }).click();
-  expect(await every.count()).toBe(0);
+  await expect.poll(() => every.count()).toBe(0);
   expect(downloads.map((download) => download.suggestedFilename()).sort()).toEqual([
     'Mill Creek Hospital lot.dxf',
     'Mill Creek Hospital lot.sheets.zip',
@@ -70,6 +70,6 @@ test('at phone size what is said of a sheet stays in the window, and may be put 
   await set.getByText('done.').waitFor({ timeout: 60_000 });
   await inside();
   await set.getByRole('button', { name: 'Close' }).click();
-  expect(await set.count()).toBe(0);
+  await expect.poll(() => set.count()).toBe(0);
   await close();
 });

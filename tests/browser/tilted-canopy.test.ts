@@ -72,7 +72,7 @@ test('a canopy that lies aslant and rises to one side has its gridlines, and a r
     [16, 12],
   ];
   await drag(page, from, to);
-  expect(await page.getByTestId('draw-words').textContent()).toMatch(/2 bays.*one slope, beams from .* to /);
+  await expect.poll(() => page.getByTestId('draw-words').textContent()).toMatch(/2 bays.*one slope, beams from .* to /);
   await picture(page, 'canopy-draft');
   await key(page, 'Enter');
 

@@ -58,9 +58,9 @@ test('two fingers that pinch while a raceway is drawn zoom, and set no place', a
   await page.getByRole('button', { name: 'Raceway' }).tap();
   const before = await scaleOf(page);
   await fingers.pinch([-10, 5]);
-  expect(await scaleOf(page)).toBeGreaterThan(before * 1.2);
-  expect(await advice(page)).toContain('Press where it begins');
-  expect(await words(page)).toBe(0);
+  await expect.poll(() => scaleOf(page)).toBeGreaterThan(before * 1.2);
+  await expect.poll(() => advice(page)).toContain('Press where it begins');
+  await expect.poll(() => words(page)).toBe(0);
 
   await fingers.tap([0, 0]);
   await fingers.tap([5, 0]);
@@ -68,10 +68,10 @@ test('two fingers that pinch while a raceway is drawn zoom, and set no place', a
   expect(drawn).toContain(`5' 0"`);
   await fingers.pinch([3, 6]);
   await fingers.pinch([2, -6], 24);
-  expect(await page.getByTestId('draw-words').textContent()).toBe(drawn);
+  await expect.poll(() => page.getByTestId('draw-words').textContent()).toBe(drawn);
   await page.getByRole('button', { name: 'Set', exact: true }).tap();
   await page.getByRole('button', { name: /^Undo ?: add raceway/ }).waitFor();
-  expect(await board.getAttribute('data-doing')).toBe('nothing');
+  await expect.poll(() => board.getAttribute('data-doing')).toBe('nothing');
   expect(offences).toEqual([]);
   await close();
 });
@@ -82,10 +82,10 @@ test('a pinch that begins as a drag along a row of stalls leaves no row behind',
   await emptySite(page);
   await page.getByRole('button', { name: 'Stalls', exact: true }).tap();
   await fingers.pinch([-10, 0], 90);
-  expect(await words(page)).toBe(0);
-  expect(await advice(page)).toContain('Drag along');
+  await expect.poll(() => words(page)).toBe(0);
+  await expect.poll(() => advice(page)).toContain('Drag along');
   await fingers.drag([-10, 0], [17, 0]);
-  expect(await page.getByTestId('draw-words').textContent()).toContain('3 stalls');
+  await expect.poll(() => page.getByTestId('draw-words').textContent()).toContain('3 stalls');
   await close();
 });
 
@@ -95,14 +95,14 @@ test('a pinch sets no column, and one that begins on a drop does not select it',
   await page.getByRole('button', { name: 'Other' }).tap();
   await page.getByRole('menuitem', { name: /Column/ }).tap();
   await fingers.pinch([20, 14]);
-  expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+  await expect.poll(() => page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
   await fingers.tap([20, 14]);
   await page.getByRole('button', { name: /^Undo ?: add column/ }).waitFor();
   await page.getByRole('button', { name: 'Select', exact: true }).tap();
   await page.getByTestId('board').focus();
   await page.keyboard.press('Escape');
   await fingers.pinch([52, 9]);
-  expect(await page.getByTestId('selection-panel').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('selection-panel').count()).toBe(0);
   await close();
 });
 

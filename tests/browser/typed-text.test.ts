@@ -77,7 +77,7 @@ test('a note that is too long stands until it is cut down, and one that is typed
   await note.fill('x'.repeat(2001));
   await note.blur();
   await page.getByRole('alert').getByText('note: 2000 letters or fewer').waitFor();
-  expect(await note.inputValue()).toBe('x'.repeat(2001));
+  await expect.poll(() => note.inputValue()).toBe('x'.repeat(2001));
   await note.fill('y'.repeat(2000));
   await page.reload();
   await ready(page);

@@ -41,17 +41,17 @@ test('the ways are worked out beside the page, told as dots, plans and figures, 
   const cheapest = (await dots.and(page.locator('[aria-selected=true]')).getAttribute('aria-label'))!;
   expect(cheapest).toMatch(/^W\d\d, .*: \$[\d,]+, energy a car gets in its stay [\d.]+ kWh/);
   const id = cheapest.slice(0, 3);
-  expect(await page.locator('.way-card[data-chosen]').textContent()).toContain(id);
-  expect(await picture.getAttribute('aria-activedescendant')).toContain(id);
+  await expect.poll(() => page.locator('.way-card[data-chosen]').textContent()).toContain(id);
+  await expect.poll(() => picture.getAttribute('aria-activedescendant')).toContain(id);
   await page.keyboard.press('ArrowRight');
-  expect(await dots.and(page.locator('[aria-selected=true]')).getAttribute('aria-label')).not.toBe(cheapest);
+  await expect.poll(() => dots.and(page.locator('[aria-selected=true]')).getAttribute('aria-label')).not.toBe(cheapest);
   await page.keyboard.press('Home');
   expect(await seriousFaults(page)).toEqual([]);
 
   // Those that nothing beats are the same everywhere.
   await page.getByRole('checkbox', { name: /only those that nothing beats/ }).check();
-  expect(await cards.count()).toBe(await page.locator('.way-best').count());
-  expect(await cards.count()).toBeLessThan(count);
+  await expect.poll(() => cards.count()).toBe(await page.locator('.way-best').count());
+  await expect.poll(() => cards.count()).toBeLessThan(count);
 
   await picture.focus();
   await page.keyboard.press('Enter');
@@ -73,11 +73,11 @@ test('stopped, it keeps the ways that are done', async () => {
   await page.getByText(/^Stopped: \d+ (is|are) done/).waitFor();
   const done = await page.locator('.way-card').count();
   expect(done).toBeGreaterThan(0);
-  expect(await page.locator('.work').count()).toBe(0);
+  await expect.poll(() => page.locator('.work').count()).toBe(0);
   // Nothing goes on behind it.
   await page.waitForTimeout(1500);
-  expect(await page.locator('.way-card').count()).toBe(done);
+  await expect.poll(() => page.locator('.way-card').count()).toBe(done);
   // What stands on the page is as it was.
-  expect(await page.locator('h1').textContent()).toBe('Alder Street Library lot');
+  await expect.poll(() => page.locator('h1').textContent()).toBe('Alder Street Library lot');
   await close();
 });

@@ -25,7 +25,7 @@ test('figures open to their steps, and an existing feeder to what it can carry',
   await panel.getByRole('button', { name: 'F1', exact: true }).click();
   const ways = panel.getByRole('region', { name: 'What it can carry' });
   await ways.getByText('208 V now').waitFor();
-  expect(await ways.locator('tbody tr').count()).toBeGreaterThan(4);
+  await expect.poll(() => ways.locator('tbody tr').count()).toBeGreaterThan(4);
   // The load of the service is told at its equipment.
   await page.getByTestId('board').focus();
   await page.keyboard.press('g');
@@ -33,7 +33,7 @@ test('figures open to their steps, and an existing feeder to what it can carry',
   await page.keyboard.press('Enter');
   const load = panel.getByRole('region', { name: 'Load calculation' });
   await load.getByText('fits 400 A', { exact: false }).waitFor();
-  expect(await load.locator('tbody tr').count()).toBe(3);
+  await expect.poll(() => load.locator('tbody tr').count()).toBe(3);
   await load.getByText('Why this load?').click();
   await load.getByText('transformer to ask the utility for').first().waitFor();
   expect(await seriousFaults(page)).toEqual([]);

@@ -1,4 +1,5 @@
 import type { Charger, Column, Drop, Member, Point3, Raceway, SiteFile, Stall } from '../../../routing/site/site.ts';
+import { OVERNIGHT } from './fleet-night.ts';
 
 const ANGLE = (60 * Math.PI) / 180;
 const WIDTH = 10;
@@ -12,39 +13,6 @@ const LINES = [0, 84];
 
 const two = (n: number): string => String(n).padStart(2, '0');
 const tidy = (x: number): number => Math.round(x * 1000) / 1000;
-
-/**
- * Pickups and vans come back in the afternoon and stand until the morning, each at a stall of its own, with what a day of
- * short rounds takes out of them. The evening is dear. Cars and prices are invented.
- */
-const OVERNIGHT: NonNullable<SiteFile['days']>[number] = {
-  id: 'overnight',
-  name: 'A night in the yard, invented',
-  from: '14:00',
-  to: '10:00',
-  population: {
-    kind: 'fleet',
-    cars: 48,
-    seed: 1,
-    kwh: [
-      [0, 4],
-      [0.1, 9],
-      [0.5, 17],
-      [0.9, 31],
-      [1, 44],
-    ],
-  },
-  // A yard knows when each of its cars goes out.
-  strategy: 'deadline',
-  tariff: {
-    energy: [
-      { from: '16:00', to: '21:00', price: 0.22 },
-      { from: '21:00', to: '07:00', price: 0.08 },
-      { from: '00:00', to: '00:00', price: 0.12 },
-    ],
-    demand: [{ from: '00:00', to: '00:00', price: 11 }],
-  },
-};
 
 /**
  * 48 angled stalls for pickups and vans under two canopies; the 480 V feeder that is already in the ground ends at a

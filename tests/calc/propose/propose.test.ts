@@ -1,7 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { propose, type What } from '../../../calc/propose/propose.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
@@ -9,17 +7,7 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
-
-const proposed = (file: SiteFile, what: What, cordsADrop = 1): ReturnType<typeof propose> =>
-  propose(file, { what, cordsADrop, prices: INVENTED_LIST });
-
-/** What stands on the ground, and nothing that is installed but the source. */
-function bare({ drops, chargers, raceways, pullpoints, feeders, loads, asBuilt, ...file }: SiteFile): SiteFile {
-  return { ...file, equipment: (file.equipment ?? []).filter(({ kind }) => kind === 'source') };
-}
-
-const failing = (file: SiteFile): string[] =>
-  plan(toSite(file)).findings.flatMap(({ severity, says }) => (severity === 'fail' ? [says] : []));
+import { bare, failing, proposed } from './propose-parts.ts';
 
 /** The file as it is written and read again. */
 function again(file: SiteFile): SiteFile {
@@ -176,101 +164,6 @@ test('where a panel stands it stays, and the best place for what it feeds is tol
   expect(said).toMatch(
     /The best of \d+ places is x, y .*: branches of \d+' \d+" in all along the lot, \d+' \d+" from what feeds it/,
   );
-});
-
-test('raceways that bend too much on their way get pull points: where walls are passed one after the other', () => {
-  const lot = libraryLot();
-  const behind = lot.chargers!.filter(({ drop }) => drop === 'D08');
-  /** Walls that reach past the middle line, from one side and the other by turns; no way leads over or under. */
-  const walls = [12, 24, 36, 48, 60].map((x, i): NonNullable<SiteFile['keepouts']>[number] => {
-    const [low, high] = i % 2 === 0 ? [-300, 10] : [-10, 300];
-    const outline = [
-      [x, low],
-      [x + 1, low],
-      [x + 1, high],
-      [x, high],
-    ] as const;
-    return { id: `W${i}`, outline, from: -20, to: 60, blocks: ['raceway'] };
-  });
-  const laid = proposed({ ...lot, chargers: behind, raceways: [], pullpoints: [], keepouts: walls }, 'raceways').file;
-  const rules = plan(toSite(laid)).findings.map(({ rule }) => rule);
-  expect(laid.pullpoints!.length).toBeGreaterThan(0);
-  expect(rules.filter((rule) => ['bends', 'pull-length', 'no-run'].includes(rule))).toEqual([]);
-  const without = plan(toSite({ ...laid, pullpoints: [] })).findings.map(({ rule }) => rule);
-  expect(without).toContain('bends');
-});
-
-test('a feeder that is long gets more conductors in parallel than its breaker asks for, so that the drop holds', () => {
-  const ground = bare(libraryLot());
-  const far: SiteFile = {
-    ...ground,
-    equipment: ground.equipment!.map((one) => ({ ...one, at: [-520, 0], entry: [-520, 0, 0] })),
-  };
-  const { file, parts } = proposed(far, 'all');
-  const [near] = proposed(ground, 'all').file.feeders!;
-  const [feeder] = file.feeders!;
-  expect(feeder!.conductor.sets).toBeGreaterThan(near!.conductor.sets);
-  expect(feeder!.conductor).toEqual({ ...near!.conductor, sets: feeder!.conductor.sets });
-  expect(parts[1]!.says.at(-1)).toBe(
-    'F01 has more conductors in parallel than the breaker asks for, to hold the drop.',
-  );
-  expect(failing(file)).toEqual([]);
-  // One set fewer would not do.
-  const short = { ...feeder!, conductor: { ...feeder!.conductor, sets: feeder!.conductor.sets - 1 } };
-  expect(failing({ ...file, feeders: [short] })).toHaveLength(1);
-});
-
-test('an open lot without steel, and a canopy that is a valley, are planned whole', () => {
-  const ground = bare(libraryLot());
-  const open = proposed({ ...ground, columns: [], members: [] }, 'all').file;
-  expect(failing(open)).toEqual([]);
-  const low = (y: number): number => 12 + Math.abs(y) * Math.tan((5 * Math.PI) / 180);
-  const valley: SiteFile = {
-    ...ground,
-    members: ground.members!.map((one) => ({
-      ...one,
-      from: [one.from[0], one.from[1], low(one.from[1])],
-      to: [one.to[0], one.to[1], low(one.to[1])],
-    })),
-  };
-  expect(failing(proposed(valley, 'all').file)).toEqual([]);
-});
-
-/** The ground of a lot turned about the origin, its gridlines with it. */
-function turned(file: SiteFile, degrees: number): SiteFile {
-  const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
-  const flat = ([x, y]: readonly [number, number]): [number, number] => [x * c - y * s, x * s + y * c];
-  const space = ([x, y, z]: readonly [number, number, number]): [number, number, number] => [...flat([x, y]), z];
-  return {
-    ...file,
-    stalls: file.stalls!.map((one) => ({ ...one, at: flat(one.at), heading: one.heading + degrees })),
-    columns: file.columns!.map((one) => ({ ...one, at: flat(one.at), rotation: (one.rotation ?? 0) + degrees })),
-    members: file.members!.map((one) => ({ ...one, from: space(one.from), to: space(one.to) })),
-    aisles: file.aisles!.map((one) => ({ ...one, outline: one.outline.map(flat) })),
-    equipment: file.equipment!.map((one) => ({
-      ...one,
-      at: flat(one.at),
-      entry: space(one.entry),
-      rotation: (one.rotation ?? 0) + degrees,
-    })),
-    gridlines: { ...file.gridlines!, rotation: degrees },
-    keepouts: [],
-  };
-}
-
-test('a lot that lies aslant gets raceways along it and square to it, as the same lot does that lies straight', () => {
-  const straight: SiteFile = { ...bare(libraryLot()), keepouts: [] };
-  const aslant = proposed(turned(straight, 30), 'all').file;
-  expect(failing(aslant)).toEqual([]);
-  const feet = (file: SiteFile): number => plan(toSite(file)).runs.reduce((sum, { length }) => sum + length!, 0);
-  // Places of a grid that is turned with the lot are not quite those of one that is not.
-  expect(feet(aslant) / feet(proposed(straight, 'all').file)).toBeCloseTo(1, 1);
-  for (const { path } of aslant.raceways!)
-    path.slice(1).forEach(([x, y], i) => {
-      const way = (Math.atan2(y - path[i]![1], x - path[i]![0]) * 180) / Math.PI - 30;
-      if (Math.hypot(x - path[i]![0], y - path[i]![1]) > 0.5)
-        expect(Math.abs(way - 90 * Math.round(way / 90))).toBeLessThan(0.1);
-    });
 });
 
 test('an empty site is told that there is nothing to do', () => {

@@ -5,12 +5,9 @@ import { feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
 import { feederProspects } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyFeeder } from '../../../calc/why/why-supply.ts';
-import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Feeder, Raceway, SiteFile } from '../../../routing/site/site.ts';
-import { chargers, feeder, load, type Parts, panel, siteOf, source, supplied, transformer } from './small-site.ts';
-
-const conductor = (size: string, insulation: Feeder['conductor']['insulation'] = 'THWN-2', sets = 1) =>
-  ({ size, metal: 'copper', sets, insulation }) as const;
+import { conductor, of } from './feeder-lies-parts.ts';
+import { chargers, feeder, load, type Parts, panel, siteOf, source, supplied } from './small-site.ts';
 
 /** A feeder that follows a raceway drawn from the source to a panel 100 ft away. */
 function along(raceway: Partial<Raceway>, of: Partial<Feeder> = {}, rules: SiteFile['rules'] = {}): Parts {
@@ -34,9 +31,6 @@ function along(raceway: Partial<Raceway>, of: Partial<Feeder> = {}, rules: SiteF
     rules,
   };
 }
-
-const of = (parts: Parts, rule: string): Finding | undefined =>
-  supplied(siteOf(parts)).findings.find((finding) => finding.rule === rule);
 
 // Table 310.16: 3/0 copper 200 A at 75 C, 225 A at 90 C. Table 310.15(B)(1): 90 C column 0.91 to 40 C, 0.71 to 60 C,
 // 0.50 to 75 C; 75 C column 0.88 to 40 C, 1.05 to 25 C.
@@ -157,94 +151,6 @@ describe('the conductors of a feeder against its load', () => {
     // 160 A continuous at 480 V are 369.2 A at 208 V: 8 chargers on each pair, 369.2 / (8 sqrt 3) = 26.65 A each.
     expect(ways[0]).toMatchObject({ atFullRate: 18, atPilotFloor: 105 });
     expect(ways[0]!.shared!.amps).toBe(26.64);
-  });
-});
-
-describe('the grounding conductor of a feeder: 250.122(B)', () => {
-  const ground = (of: Partial<Feeder>, rules: SiteFile['rules'] = {}): string => {
-    const site = siteOf({ equipment: [source(208), panel('P')], feeders: [feeder('SVC', 'P', of)], rules });
-    return feederConduits(site, NEC_2023)[0]!.conductors.find(({ use }) => use === 'grounding')!.size;
-  };
-
-  test.each([
-    // Table 250.122: 200 A 6 AWG (26,240 cmil), 100 A 8 AWG (16,510), 600 A 1 AWG (83,690). Needed: 3/0, 3 AWG, 2 x 350.
-    [200, '3/0', 1, '6', 'as needed'],
-    [200, '250', 1, '4', '26,240 x 250 / 167.8 = 39,094'],
-    [200, '500', 1, '1', '26,240 x 500 / 167.8 = 78,188'],
-    [100, '3/0', 1, '3', '16,510 x 167.8 / 52.62 = 52,649, by a hair 52,620'],
-    [600, '350', 2, '1', 'as needed'],
-    [600, '350', 3, '2/0', '83,690 x 1,050 / 700 = 125,535'],
-    [600, '3/0', 3, '1', 'three sets that are no more than needed'],
-    [200, '1/0', 2, '6', 'the smallest that may be in parallel'],
-  ] as const)('%i A on %s x %i: %s AWG (%s)', (breakerAmps, size, sets, wanted, _) => {
-    expect(ground({ breakerAmps, conductor: conductor(size, 'THWN-2', sets) })).toBe(wanted);
-  });
-
-  test('conductors that heat asks for are no growth: 310.15', () => {
-    // At 60 C 3/0 THWN-2 carries 159.75 A and 250 kcmil 205.9 A: needed, not grown.
-    expect(ground({ conductor: conductor('250') }, { ambientC: 60 })).toBe('6');
-  });
-
-  test('steps tell it', () => {
-    const site = siteOf({
-      equipment: [source(208), panel('P')],
-      feeders: [feeder('SVC', 'P', { conductor: conductor('500') })],
-    });
-    expect(whyFeeder(site, 'F-P').at(-1)).toMatchObject({
-      result: '1',
-      values: { table: '6', installed: '500', needed: '3/0' },
-    });
-  });
-});
-
-describe('advice and ratings of feeders', () => {
-  test('a ceiling at a transformer is told in amperes of its secondary', () => {
-    // 9 chargers of 32 A at 208 V, 75 kVA: 166.3 A, at 480 V 72.1 A; a 70 A breaker leaves 56 A there, 129.2 A here.
-    const parts = (managedAmps?: number): Parts => ({
-      equipment: [
-        source(480),
-        transformer('T1', { kva: 75, ...(managedAmps === undefined ? {} : { managedAmps }) }),
-        panel('P'),
-      ],
-      feeders: [feeder('SVC', 'T1', { breakerAmps: 70 }), feeder('T1', 'P')],
-      chargers: chargers('P', 9),
-    });
-    const advised = /T1 to ([\d.]+) A at most/.exec(of(parts(), 'feeder-overload')!.says)![1];
-    expect(Number(advised)).toBe(129);
-    expect(of(parts(129), 'feeder-overload')).toBeUndefined();
-    expect(of(parts(130), 'feeder-overload')).toBeDefined();
-  });
-
-  test('a breaker or main of no standard rating is told with the nearest: 240.6(A)', () => {
-    const parts = (breakerAmps: number, mainAmps?: number): Parts => ({
-      equipment: [source(208), panel('P', mainAmps === undefined ? {} : { mainAmps })],
-      feeders: [feeder('SVC', 'P', { breakerAmps, conductor: conductor('600') })],
-    });
-    expect(of(parts(390), 'breaker-rating')).toMatchObject({ severity: 'warn', value: 390, about: ['F-P', 'P'] });
-    expect(of(parts(390), 'breaker-rating')!.says).toContain('350 A and 400 A');
-    expect(of(parts(400), 'breaker-rating')).toBeUndefined();
-    expect(of(parts(400, 390), 'breaker-rating')).toMatchObject({ about: ['P'] });
-    expect(of(parts(7000), 'breaker-rating')!.says).toContain('6000 A is the nearest');
-  });
-
-  test.each(['600 kcmil', '601'])('a feeder of %s fails: nothing of it can be checked', (size) => {
-    const parts: Parts = {
-      equipment: [source(208), panel('P')],
-      feeders: [feeder('SVC', 'P', { conductor: conductor(size) })],
-    };
-    expect(of(parts, 'feeder-size')).toMatchObject({ severity: 'fail' });
-  });
-
-  test('a main that is not given counts as the busbar: 705.12', () => {
-    // 40 kVA at 208 V is 111 A, 125% 138.8 A: with 200 A more than 240 A.
-    const parts: Parts = {
-      equipment: [panel('P', { busAmps: 200 })],
-      loads: [load('P', 'PV', { volts: 208, phases: 3, va: 40_000, generation: true })],
-    };
-    const finding = of(parts, 'back-feed')!;
-    expect(finding).toMatchObject({ severity: 'fail', limit: 240 });
-    expect(finding.value).toBeCloseTo(200 + (1.25 * 40_000) / (Math.sqrt(3) * 208), 6);
-    expect(finding.says).toContain('not given');
   });
 });
 

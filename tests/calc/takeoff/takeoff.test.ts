@@ -1,27 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
-import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { jointsIn } from '../../../calc/takeoff/fittings.ts';
 import { supports } from '../../../calc/takeoff/raceway-quantities.ts';
-import { GROUND_WORK } from '../../../calc/takeoff/systems.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { toSite } from '../../../routing/site/to-site.ts';
 import { box, charger } from '../../routing/network/sites.ts';
-import { anyLot, trunkLot } from '../branches/lots.ts';
-
-const planOf = (file: SiteFile): Plan => plan(toSite(file));
-
-/** Quantity of the one row of an item and spec. */
-function quantity({ takeoff }: Plan, item: string, spec: string): number | undefined {
-  const rows = takeoff.filter((row) => row.item === item && row.spec === spec);
-  expect(rows.length).toBeLessThanOrEqual(1);
-  return rows[0]?.quantity;
-}
-
-const of = ({ takeoff }: Plan, item: string): readonly TakeoffRow[] => takeoff.filter((row) => row.item === item);
+import { trunkLot } from '../branches/lots.ts';
+import { of, planOf, quantity } from './takeoff-parts.ts';
 
 describe('a straight of raceway', () => {
   test('47 ft of EMT has 6 straps, 3 ft from each end and 10 ft apart at most (358.30)', () => {
@@ -193,56 +179,6 @@ test('colours follow the lines and the voltage: black, red, blue to 250 V; brown
     ).map(({ spec }) => spec.split(', ')[1]!);
   expect(colors(208).sort()).toEqual(['black', 'blue', 'red']);
   expect(colors(480).sort()).toEqual(['brown', 'orange', 'yellow']);
-});
-
-describe('on any lot', () => {
-  const sum = (rows: readonly TakeoffRow[]): number => rows.reduce((total, row) => total + row.quantity, 0);
-
-  test('conductors are circuits times lengths plus allowances plus waste', () => {
-    fc.assert(
-      fc.property(anyLot({ mostChargers: 12 }), (file) => {
-        const result = planOf(file);
-        const runs = new Map(result.runs.map((run) => [run.charger, run]));
-        const feet = result.circuits.reduce(
-          (total, { charger: id, phases }) => total + phases.length * runs.get(id)!.conductorLength!,
-          0,
-        );
-        expect(sum(of(result, 'conductor'))).toBeCloseTo(feet * 1.05, 5);
-        expect(sum(of(result, 'breaker'))).toBe(result.circuits.length);
-      }),
-      { numRuns: 60 },
-    );
-  });
-
-  test('raceway is the conduits plus waste, by method and trade size', () => {
-    fc.assert(
-      fc.property(anyLot({ mostChargers: 12 }), (file) => {
-        const result = planOf(file);
-        const feet = new Map<string, number>();
-        for (const { method, tradeSize, length } of result.conduits) {
-          const spec = tradeSize === null ? method : `${method} ${tradeSize} in`;
-          feet.set(spec, (feet.get(spec) ?? 0) + length);
-        }
-        const rows = new Map(of(result, 'raceway').map((row) => [row.spec, row.quantity]));
-        expect([...rows.keys()].sort()).toEqual([...feet.keys()].sort());
-        for (const [spec, length] of feet) expect(rows.get(spec)).toBeCloseTo(length * 1.05, 6);
-      }),
-      { numRuns: 60 },
-    );
-  });
-
-  test('a row is the sum of its parts, before waste', () => {
-    fc.assert(
-      fc.property(anyLot({ mostChargers: 10 }), (file) => {
-        for (const { item, quantity: total, parts, unit } of planOf(file).takeoff) {
-          if (item === 'raceway stick' || item === 'reel') continue;
-          const net = parts.reduce((all, part) => all + part.quantity, 0);
-          expect(total).toBeCloseTo(unit === 'ft' && !GROUND_WORK.includes(item) ? net * 1.05 : net, 6);
-        }
-      }),
-      { numRuns: 40 },
-    );
-  });
 });
 
 test('equipment that stands already is neither bought nor set on a pad', () => {

@@ -1,51 +1,12 @@
-import { degrees, PDFDict, PDFDocument, PDFName, type PDFPage, PDFString } from '@cantoo/pdf-lib';
+import { PDFDict, PDFDocument, PDFName, type PDFPage } from '@cantoo/pdf-lib';
 import { describe, expect, test } from 'vitest';
-import type { Underlay, UnderlayPlacement } from '../../../calc/sheets/pdf/kit/underlay.ts';
+import type { UnderlayPlacement } from '../../../calc/sheets/pdf/kit/underlay.ts';
 import { setOf } from './drawing-set.ts';
-import { plannedSample } from './planned-samples.ts';
-import { type PageText, placedOn, type ReadPdf, readPdf } from './read-pdf.ts';
+import { type Kind, LIBRARY, MARK, onPlan, sitePlan } from './pdf-underlay-parts.ts';
+import { type PageText, type ReadPdf, readPdf } from './read-pdf.ts';
 
-/** Where the mark stands on the page that is laid under, points. */
-const MARK = [100, 300] as const;
-
-interface Kind {
-  readonly turn?: number;
-  readonly crop?: readonly [x: number, y: number, width: number, height: number];
-}
-
-/** A one-page PDF with a word on it, a link and a script that must not come along. */
-async function sitePlan({ turn = 0, crop }: Kind = {}): Promise<Uint8Array> {
-  const doc = await PDFDocument.create();
-  const page = doc.addPage([612, 792]);
-  page.drawText('KERB', { x: MARK[0], y: MARK[1], size: 12 });
-  page.drawLine({ start: { x: 0, y: 0 }, end: { x: 612, y: 792 } });
-  page.setRotation(degrees(turn));
-  if (crop !== undefined) page.setCropBox(...crop);
-  const link = doc.context.obj({
-    Type: 'Annot',
-    Subtype: 'Link',
-    Rect: [0, 0, 100, 100],
-    A: { S: 'JavaScript', JS: PDFString.of('app.alert(1)') },
-  });
-  page.node.set(PDFName.of('Annots'), doc.context.obj([doc.context.register(link)]));
-  return doc.save();
-}
-
-const LIBRARY = plannedSample('library-lot');
 const set = (bytes: Uint8Array, placement: UnderlayPlacement, page = 1): Promise<Uint8Array> =>
   setOf(LIBRARY, { underlays: [{ kind: 'pdf', bytes, page, placement }] });
-
-/** Where a point of the site lies on E-101: told by two gridline bubbles and the title block's scale, as a reader would. */
-function onPlan(pdf: ReadPdf, [x, y]: readonly [number, number]): readonly [number, number] {
-  const page = pdf.pages.find(({ label }) => label === 'E-101')!;
-  const bubble = (label: string): PageText =>
-    page.texts.find(({ text, size }) => text === label && size > 9 && size < 12)!;
-  const [one, four, a] = [bubble('1'), bubble('4'), bubble('A')];
-  const middle = (text: PageText): number => text.x + text.width / 2;
-  const perFoot = (middle(four) - middle(one)) / 79;
-  // Letters of a bubble stand centred on its gridline, capitals being 0.7 of the size.
-  return [middle(one) + x * perFoot, a.y + 0.35 * a.size + y * perFoot];
-}
 
 const kerbOf = (pdf: ReadPdf): PageText =>
   pdf.pages.find(({ label }) => label === 'E-101')!.texts.find(({ text }) => text === 'KERB')!;
@@ -179,91 +140,4 @@ test('a page of nothing but mark-ups is one too', async () => {
   const placement = { x: -10, y: -60, scale: 0.1, rotation: 0 };
   const pdf = await readPdf(await set(await doc.save(), placement));
   expect(pdf.pages.find(({ label }) => label === 'E-101')!.texts.some(({ text }) => text === 'MOVED')).toBe(true);
-});
-
-/** Four pixels, two and two, red over blue. */
-const PNG = Uint8Array.from(
-  Buffer.from(
-    'iVBORw0KGgoAAAANSUhEUgAAAAIAAAACCAIAAAD91JpzAAAAEUlEQVR4nGP4z8AARAxg8j8AG/ID/fPnS7EAAAAASUVORK5CYII=',
-    'base64',
-  ),
-);
-
-describe('several underlays', () => {
-  const below = { x: -10, y: -30, scale: 0.1, rotation: 10 };
-  const picture = { x: 5, y: -12, scale: 0.25, rotation: 215 };
-  const above = { x: 3, y: -20, scale: 0.05, rotation: -90 };
-  const laid = async (): Promise<Underlay[]> => [
-    { kind: 'pdf', bytes: await sitePlan(), page: 1, placement: below, dim: 0.2 },
-    { kind: 'png', bytes: PNG, size: [80, 40], placement: picture },
-    { kind: 'pdf', bytes: await sitePlan(), page: 1, placement: { ...below, x: 0 }, dim: 1 },
-    { kind: 'pdf', bytes: await sitePlan({ turn: 90 }), page: 1, placement: above, dim: 0.7 },
-  ];
-
-  test('lie over one another in their order, each where it is placed, turned, and dimmed as the board dims it', async () => {
-    const bytes = await setOf(LIBRARY, { underlays: await laid() });
-    const pdf = await readPdf(bytes);
-    const at = pdf.pages.findIndex(({ label }) => label === 'E-101');
-    const placed = await placedOn(bytes, at + 1);
-    expect(placed.map(({ kind, alpha }) => [kind, Number(alpha.toFixed(6))])).toEqual([
-      ['form', 0.8],
-      ['picture', 0.5],
-      ['form', 0.3],
-    ]);
-    const [ox, oy] = onPlan(pdf, [0, 0]);
-    const perFoot = onPlan(pdf, [1, 0])[0] - ox;
-    const placements = [below, picture, above];
-    const sizes = [
-      [1, 1],
-      [80, 40],
-      [1, 1],
-    ] as const;
-    placed.forEach(({ matrix }, i) => {
-      const { x, y, scale, rotation } = placements[i]!;
-      const [w, h] = sizes[i]!;
-      const turn = (rotation * Math.PI) / 180;
-      const unit = scale * perFoot;
-      const wanted = [
-        unit * w * Math.cos(turn),
-        unit * w * Math.sin(turn),
-        -unit * h * Math.sin(turn),
-        unit * h * Math.cos(turn),
-        ox + x * perFoot,
-        oy + y * perFoot,
-      ];
-      matrix.forEach((value, k) => {
-        expect(value).toBeCloseTo(wanted[k]!, k < 4 ? 1 : 0);
-      });
-    });
-    const kerbs = pdf.pages[at]!.texts.filter(({ text }) => text === 'KERB').map(
-      ({ turn }) => Math.round(turn + 360) % 360,
-    );
-    expect(kerbs).toEqual([10, 180]);
-  });
-
-  test('one that cannot be placed is named, and the others lie', async () => {
-    const [first, second, , last] = (await laid()) as [Underlay, Underlay, Underlay, Underlay];
-    const bytes = await setOf(LIBRARY, {
-      underlays: [
-        { ...first, bytes: new Uint8Array([37, 80]), file: 'kerbs.pdf' },
-        { ...second, bytes: PNG.slice(0, 40), file: 'aerial.png' },
-        last,
-      ],
-    });
-    const pdf = await readPdf(bytes);
-    const cover = pdf.pages[0]!.texts.map(({ text }) => text).join(' ');
-    expect(cover).toContain('The underlay is left out: kerbs.pdf');
-    expect(cover).toContain('The underlay is left out: aerial.png');
-    const at = pdf.pages.findIndex(({ label }) => label === 'E-101');
-    expect((await placedOn(bytes, at + 1)).map(({ kind }) => kind)).toEqual(['form']);
-  });
-
-  test.each([
-    ['a dim over 1', { dim: 1.5 }],
-    ['a dim that is no number', { dim: Number.NaN }],
-    ['a picture of no width', { size: [0, 4] as const }],
-  ])('%s is a fault of the program', async (_, fault) => {
-    const [, second] = await laid();
-    await expect(setOf(LIBRARY, { underlays: [{ ...second!, ...fault } as Underlay] })).rejects.toThrow(RangeError);
-  });
 });

@@ -1,30 +1,14 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { chargerUse } from '../../../calc/day/charger-use.ts';
 import { groundOf, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import { sheetShape } from '../../../calc/sheets/pdf/kit/paper.ts';
 import { typicalSections } from '../../../calc/space/section/typical.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
-import type { SiteFile } from '../../../routing/site/site.ts';
 import { setOf } from './drawing-set.ts';
-import { NASTY, nastyLot, type Planned, plannedSample } from './planned-samples.ts';
+import { close, textOf, words } from './pdf-parts.ts';
+import { plannedSample } from './planned-samples.ts';
 import { lineFrom, type ReadPage, type ReadPdf, readPdf } from './read-pdf.ts';
 import { cornersOf, overlapping } from './text-boxes.ts';
-
-const words = ({ texts }: ReadPage): readonly string[] => texts.map(({ text }) => text);
-const wordsOf = (pdf: ReadPdf): readonly string[] => pdf.pages.flatMap(words);
-const close = (text: string): string => text.replace(/\s+/g, '');
-/** All text of the sheets of one kind, without white space. */
-const textOf = ({ pages }: ReadPdf, label: RegExp): string =>
-  close(
-    pages
-      .filter((page) => label.test(page.label))
-      .flatMap(words)
-      .join(''),
-  );
 
 /** Pages of a set whose labels begin so, with a text on them that says what they hold. */
 const pagesWith = ({ pages }: ReadPdf, label: string, text: RegExp): readonly ReadPage[] =>
@@ -232,159 +216,4 @@ test('the check for words over one another finds those that are', () => {
   expect(overlapping([at(0, 0), at(35, 3)])).toHaveLength(1);
   expect(overlapping([at(0, 0), at(20, -10, 90)])).toHaveLength(1);
   expect(overlapping([at(0, 0), at(0, 12), at(41, 0), at(100, -20, 45)])).toEqual([]);
-});
-
-describe('what a person may write', () => {
-  test('signs of the trade come out as they went in', async () => {
-    const signs = '12′ 6″ ½ ¼ ⅜ Ω 90° ≤ ≥ × ± – µ → é ł ğ Я';
-    const sample = plannedSample('library-lot', (file) => ({ ...file, name: signs }));
-    const pdf = await readPdf(await setOf(sample));
-    expect(pdf.title).toBe(`${signs}: drawing set`);
-    expect(wordsOf(pdf)).toContain(signs);
-  });
-  test('names that look like markup, formulas or control codes are only text', async () => {
-    const sample = nastyLot();
-    const pdf = await readPdf(await setOf(sample, { file: '</Title>(x) Tj ET\u202e<</JS>>.json', paper: 'ANSI D' }));
-    const said = close(wordsOf(pdf).join(''));
-    for (const name of NASTY) expect(said).toContain(close(name.replace(/[\r\n]+/g, ' ')));
-    expect(said).toContain('</Title>(x)TjET<</JS>>.json');
-    expect(pdf.hasScripts).toBe(false);
-    for (const page of pdf.pages) expect(overlapping(page.texts)).toEqual([]);
-  });
-  test('the cover and the writer say which signs the lettering does not have, and names can still be told apart', async () => {
-    const sample = plannedSample('library-lot', (file) => ({ ...file, name: 'Lot 中' }));
-    const told: string[] = [];
-    const pdf = await readPdf(await setOf(sample, { tell: (says) => told.push(says) }));
-    expect(told).toEqual([expect.stringContaining('no typeface of the sheets has: it is printed as [U+4E2D]')]);
-    expect(textOf(pdf, /^G-/)).toContain(close('which no typeface of the sheets has: it is printed as [U+4E2D]'));
-    expect(wordsOf(pdf)).toContain('Lot [U+4E2D]');
-  });
-});
-
-describe('sites of other kinds', () => {
-  test('a metric site is printed in meters, at a metric scale', async () => {
-    const pdf = await readPdf(await setOf(plannedSample('library-lot', inMeters)));
-    const said = wordsOf(pdf);
-    expect(said.some((text) => /^1:(50|100|200|250)$/.test(text))).toBe(true);
-    // 26 ft between the first two gridlines, 7.9248 m.
-    expect(said).toContain('7.925 m');
-    const schedules = textOf(pdf, /^E-6/);
-    const { planned } = plannedSample('library-lot');
-    for (const { length } of planned.runs) expect(schedules).toContain(close(printLength(length!, 'm')));
-    expect(schedules).not.toMatch(/\d'\d/);
-  });
-  test('a site with nothing on it still has a cover, a legend and a plan', async () => {
-    const bare = plannedSample('library-lot', ({ format, version, units }) => ({
-      format,
-      version,
-      units,
-      name: 'Bare',
-    }));
-    const pdf = await readPdf(await setOf(bare));
-    expect(pdf.pages.map(({ label }) => label).filter((label) => !label.startsWith('G-'))).toEqual(['E-001', 'E-101']);
-  });
-  test('every layer of the drawing can be switched in a viewer', async () => {
-    const pdf = await readPdf(await setOf(plannedSample('library-lot')));
-    expect(pdf.layers).toContain('E-POWR-DROP drops: box and retractor');
-    expect(pdf.layers).toContain('C-PKNG-STAL stalls');
-  });
-});
-
-/** The same site in meters. Every number of the library's file but counts, electrical figures and angles is a length. */
-function inMeters(file: SiteFile): SiteFile {
-  const m = (feet: number): number => feet * 0.3048;
-  const at = <P extends readonly number[]>(point: P): P => point.map(m) as unknown as P;
-  return {
-    ...file,
-    units: 'm',
-    stalls: (file.stalls ?? []).map((one) => ({ ...one, at: at(one.at), width: m(one.width), depth: m(one.depth) })),
-    columns: (file.columns ?? []).map((one) => ({
-      ...one,
-      at: at(one.at),
-      size: at(one.size),
-      height: m(one.height ?? 12),
-    })),
-    members: (file.members ?? []).map((one) => ({ ...one, from: at(one.from), to: at(one.to) })),
-    keepouts: (file.keepouts ?? []).map((one) => ({
-      ...one,
-      outline: one.outline.map(at),
-      from: m(one.from ?? 0),
-      to: m(one.to ?? 0),
-    })),
-    aisles: (file.aisles ?? []).map((one) => ({ ...one, outline: one.outline.map(at) })),
-    gridlines: {
-      x: (file.gridlines?.x ?? []).map((one) => ({ ...one, at: m(one.at) })),
-      y: (file.gridlines?.y ?? []).map((one) => ({ ...one, at: m(one.at) })),
-    },
-    equipment: (file.equipment ?? []).map((one) => ({
-      ...one,
-      at: at(one.at),
-      size: at(one.size),
-      entry: at(one.entry),
-      ...(one.workingSpace === undefined ? {} : { workingSpace: m(one.workingSpace) }),
-    })),
-    feeders: (file.feeders ?? []).map((one) => ({
-      ...one,
-      ...(one.length === undefined ? {} : { length: m(one.length) }),
-    })),
-    raceways: (file.raceways ?? []).map((one) => ({ ...one, path: one.path.map(at) })),
-    pullpoints: (file.pullpoints ?? []).map((one) => ({ ...one, at: at(one.at) })),
-    drops: (file.drops ?? []).map((one) => ({
-      ...one,
-      box: at(one.box),
-      cord: m(one.cord),
-      ...(one.retractor === undefined ? {} : { retractor: at(one.retractor) }),
-      ...(one.restHeight === undefined ? {} : { restHeight: m(one.restHeight) }),
-    })),
-  };
-}
-
-test('the same parts give the same bytes, whatever was drawn before', async () => {
-  const library = plannedSample('library-lot');
-  const first = await setOf(library);
-  await setOf(plannedSample('fleet-yard'));
-  const second = await setOf(plannedSample('library-lot'));
-  expect(Buffer.from(second).equals(Buffer.from(first))).toBe(true);
-  expect(Buffer.from(await setOf(library, { date: '2026-11-26' })).equals(Buffer.from(first))).toBe(false);
-});
-
-// Poppler is a second reader; where a machine has none, pdf.js alone has read the sets above.
-const POPPLER = { text: 'pdftotext', fonts: 'pdffonts' };
-const poppler = spawnSync(POPPLER.text, ['-v']).status === 0;
-if (!poppler)
-  console.warn(
-    'NOT RUN: the drawing set read by a second reader, for poppler was not found. Install it (on Debian, "apt-get install poppler-utils").',
-  );
-
-describe.runIf(poppler)('the drawing set of fleet-yard, read by poppler', () => {
-  const run = (command: string, sample: Planned, bytes: Uint8Array, args: readonly string[]): string => {
-    const folder = mkdtempSync(join(tmpdir(), 'overrow-set-'));
-    try {
-      const path = join(folder, `${sample.site.units}.pdf`);
-      writeFileSync(path, bytes);
-      const { stdout, stderr } = spawnSync(
-        command,
-        args.map((arg) => (arg === 'FILE' ? path : arg)),
-        { encoding: 'utf8' },
-      );
-      expect(stderr).toBe('');
-      return stdout;
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
-  };
-  test('its text has every run’s lengths, its fonts are embedded and cut down', async () => {
-    const sample = plannedSample('fleet-yard');
-    const bytes = await setOf(sample);
-    const text = close(run(POPPLER.text, sample, bytes, ['-raw', 'FILE', '-']));
-    for (const { charger, drop, length, conductorLength } of sample.planned.runs) {
-      expect(text).toContain(`${charger}at${drop}`);
-      expect(text).toContain(
-        close(`Run ${printLength(length!, 'ft')}, conductor ${printLength(conductorLength!, 'ft')}`),
-      );
-    }
-    const fonts = run(POPPLER.fonts, sample, bytes, ['FILE']).trim().split('\n').slice(2);
-    expect(fonts).toHaveLength(2);
-    for (const line of fonts) expect(line).toMatch(/CID TrueType\s+Identity-H\s+yes yes yes/);
-  });
 });
