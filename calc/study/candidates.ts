@@ -5,9 +5,10 @@ import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { panelsOf } from '../propose/feeding.ts';
 import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
-import { type StudyBase, withoutBoards } from './base.ts';
+import type { StudyBase } from './base.ts';
 import { choicesIn, type FeederChoice, feederChoices, SIZES } from './feeder-choices.ts';
 import { drawnLayout, type LayoutOutcome, routed, withAmps } from './layouts.ts';
+import { onPanels } from './on-panels.ts';
 import { type MayGoOn, MOUNT_WORDS, STUDY_MOUNTS, type StudyMount } from './shape.ts';
 import { oneNewFeeder, type StandingFeeder, standingFeeders, usedInBoard, usedSo } from './supplies.ts';
 
@@ -207,23 +208,6 @@ function withFewer(
   };
   const says = [...layout.says, `${counted(only, 'stall')} of ${base.wanted.size} are served.`];
   return routed(file, prices, says, mayGoOn);
-}
-
-/** New panels in the place of the boards that are drawn, with the loads of those on the first of them. */
-function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList, mayGoOn: () => boolean): LayoutOutcome {
-  const cleared = withoutBoards(base);
-  if (cleared === null) return { ok: false, says: 'An inverter hangs on a board that would be taken away.' };
-  const made = drawnLayout(cleared.file, base.wanted, mount, base.amps, prices, mayGoOn);
-  if (!made.ok || cleared.loads.length === 0) return made;
-  const panels = panelsOf(toSite(made.file));
-  const loads = cleared.loads.map((load) =>
-    panels.some(({ id }) => id === load.from) ? load : { ...load, from: panels[0]!.id },
-  );
-  return {
-    ok: true,
-    file: { ...made.file, loads: [...(made.file.loads ?? []), ...loads] },
-    says: [...made.says, `The new panels feed ${loads.map(({ id }) => id).join(', ')} too.`],
-  };
 }
 
 /** Ways with new feeders: to one board, or to panels where branches and feeders are shortest. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
-import { chargers, feeder, load, type Parts, panel, siteOf, source, supplied, } from './small-site.ts';
+import { chargers, feeder, load, type Parts, panel, siteOf, source, supplied } from './small-site.ts';
 import { behind, conductor, found } from './supply-findings-of.ts';
 
 const oneFeeder = (

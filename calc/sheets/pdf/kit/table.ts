@@ -1,4 +1,5 @@
 import { type Area, right, top } from './area.ts';
+import { givenWidths, pressed } from './column-widths.ts';
 import type { Lettering } from './lettering.ts';
 import { LEADING } from './letters.ts';
 import { wrapped } from './lines-of-text.ts';
@@ -229,24 +230,4 @@ function widthsOf(table: Table, most: number, lettering: Lettering): readonly nu
     return natural.map((width, i) => (i === natural.length - 1 ? width + wanted - sum : width));
   }
   return pressed(natural, most);
-}
-
-/** The last column takes what the others leave; where that is little, the widest give. */
-function givenWidths(natural: readonly number[], width: number): readonly number[] {
-  const others = natural.slice(0, -1);
-  const sum = others.reduce((total, one) => total + one, 0);
-  const pressedOthers = sum > width * 0.7 ? pressed(others, width * 0.7) : others;
-  return [...pressedOthers, width - pressedOthers.reduce((total, one) => total + one, 0)];
-}
-
-/** Takes from the widest columns until all fit. */
-function pressed(widths: readonly number[], most: number): readonly number[] {
-  let [low, high] = [0, Math.max(...widths)];
-  for (let i = 0; i < 40; i++) {
-    const limit = (low + high) / 2;
-    const sum = widths.reduce((total, width) => total + Math.min(width, limit), 0);
-    if (sum > most) high = limit;
-    else low = limit;
-  }
-  return widths.map((width) => Math.min(width, low));
 }
