@@ -1,6 +1,6 @@
 import { tidy } from '../../routing/site/file/tidy.ts';
 import { fromFeet } from '../../routing/site/numbers/units.ts';
-import type { Georef, SiteFile, Underlay } from '../../routing/site/site.ts';
+import type { Georef, Site, SiteFile, Underlay } from '../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../document/change/edit.ts';
 import { placeInFile } from '../document/change/file-lengths.ts';
 import { setField } from '../document/edits/set.ts';
@@ -36,6 +36,15 @@ export function changeUnderlay(
 ): Edit {
   const all = underlaysOf(file).map((each, i) => (i === index ? inFileUnits(file, { ...now, ...patch }) : each));
   return setUnderlays(file, name, all);
+}
+
+/**
+ * An underlay as it lies by now, where something of its file has been read since it was `was`, counted from the lowest;
+ * null where it has gone or another file lies there.
+ */
+export function stillThere(site: Pick<Site, 'underlay' | 'underlays'>, index: number, was: Underlay): Underlay | null {
+  const now = underlaysOf(site)[index];
+  return now && now.kind === was.kind && now.file === was.file ? now : null;
 }
 
 export const removeUnderlay = (file: SiteFile, index: number): Edit =>

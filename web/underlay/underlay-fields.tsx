@@ -10,7 +10,7 @@ import type { UnderlayPicture } from './picture.ts';
 import { onSite, scaledAbout } from './placement.ts';
 import { PlacingActs } from './placing-acts.tsx';
 import { TurnInto } from './turn-into-section.tsx';
-import { changeUnderlay, removeUnderlay } from './underlay-edits.ts';
+import { changeUnderlay, removeUnderlay, stillThere } from './underlay-edits.ts';
 import { chosenLayer, useUnderlay, useUnderlayStore } from './underlay-store.ts';
 import { useChangeUnderlay } from './use-change-underlay.ts';
 
@@ -23,10 +23,13 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
   const { at, rotation = 0, locked = false, hidden = false, unprinted = false } = underlay;
   // Another page lies where it says, in the same step.
   const showPage = async (page: number): Promise<void> => {
+    const { chosen } = underlays.getState();
     const stated = await picture?.ofPage?.(page).catch(() => null);
-    const { georef } = document.getState().site;
-    const lies = picture && stated ? lieAsStated(underlay, stated, georef, picture) : {};
-    change(`Show page ${page}`, { page, ...lies });
+    const { file, site, apply } = document.getState();
+    const now = stillThere(site, chosen, underlay);
+    if (!now) return;
+    const lies = picture && stated ? lieAsStated(now, stated, site.georef, picture) : {};
+    apply(changeUnderlay(file, chosen, `Show page ${page}`, now, { page, ...lies }));
   };
   return (
     <>

@@ -12,6 +12,7 @@ import {
   placeUnderlay,
   removeUnderlay,
   reorderUnderlay,
+  stillThere,
 } from '../../../web/underlay/underlay-edits.ts';
 import { underlaysOf } from '../../../web/underlay/underlays.ts';
 
@@ -159,4 +160,13 @@ test('lines turned into stalls are one edit with free ids, where the underlay li
   expect(new Set(after.stalls?.map(({ id }) => id)).size).toBe(2);
   expect(after.stalls?.[0]?.width).toBeCloseTo(2.7 / 0.3048, 5);
   expect([120, 300]).toContain(Math.round(after.stalls![0]!.heading));
+});
+
+test('what was read of an underlay is for it alone, as it lies by then', () => {
+  const other = { ...underlay, file: 'survey.dxf' };
+  const site = { underlay: { ...underlay, at: [7, 7] as const }, underlays: [other] };
+  expect(stillThere(site, 0, underlay)).toBe(site.underlay);
+  expect(stillThere(site, 1, underlay)).toBeNull();
+  expect(stillThere({ underlay: other }, 0, underlay)).toBeNull();
+  expect(stillThere({}, 0, underlay)).toBeNull();
 });
