@@ -20,6 +20,7 @@ const LONGER: Readonly<Record<string, string>> = {
 /** Functions that may be longer, and why. */
 const LONGER_FUNCTIONS: Readonly<Record<string, string>> = {
   'proposeRaceways routing/propose/raceways/propose-raceways.ts': 'one proposal, a step after the other',
+  'penWith calc/sheets/pdf/kit/pen.ts': 'one pen, whose strokes share its page',
   'CarRows web/tables/day/car-rows.tsx': 'one drawing, from its ground up',
   'OneDay web/tables/day/one-day.tsx': 'one page of a table, from its head down',
   'StallsForm web/panels/draw/stalls-form.tsx': 'one form, field after field',
