@@ -1,5 +1,6 @@
 import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { concatenating } from '../../routing/kept/parts.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { PlannedBox } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -96,9 +97,7 @@ const boxOfAll = kept(
 const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[])[] => {
   const places = new Map<string, OpeningLoad[]>();
   for (const load of loads) {
-    const others = places.get(load.id);
-    if (others === undefined) places.set(load.id, [load]);
-    else others.push(load);
+    addTo(places, load.id, load);
   }
   return [...places.values()];
 };

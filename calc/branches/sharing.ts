@@ -1,5 +1,6 @@
 import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import { numbering } from '../../routing/kept/numbered.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { conduitKey, type IssuedConduits } from './conduit-names.ts';
 import type { Design } from './design.ts';
 import { bundleGauge, type HomeRun, homeRun } from './home-run.ts';
@@ -65,7 +66,7 @@ function issuedGroups(design: Design, travel: Travel, issued: IssuedConduits): G
   const byName = new Map<string, number[]>();
   travel.ways.forEach(({ charger }, place) => {
     const name = issued.get(conduitKey(charger.id, 1));
-    if (name !== undefined) byName.set(name, [...(byName.get(name) ?? []), place]);
+    if (name !== undefined) addTo(byName, name, place);
   });
   return [...byName.values()].filter((members) => {
     const shared = sharedBetween(travel, members);

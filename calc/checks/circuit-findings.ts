@@ -1,3 +1,4 @@
+import { addTo } from '../../routing/lists/grouping.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { printTemperature } from '../../routing/site/numbers/temperature.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
@@ -63,9 +64,7 @@ function pilotFindings(
   branches.circuits.forEach((circuit, i) => {
     const { cord } = drops[i]!;
     if (circuit?.pilot !== true || circuit.way.run.conductorLength! <= longestPilotBranch(rules, cord)) return;
-    const others = past.get(cord);
-    if (others === undefined) past.set(cord, [circuit]);
-    else others.push(circuit);
+    addTo(past, cord, circuit);
   });
   return [...past].map(([cord, circuits]) => {
     const longest = circuits.reduce((most, { way }) => Math.max(most, way.run.conductorLength!), 0);

@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { cord } from '../circuits/cord.ts';
@@ -11,9 +12,7 @@ export const cordFindings = kept(
     const alike = new Map<string, Charger[]>();
     for (const charger of chargers) {
       const key = `${charger.amps} ${charger.phases}`;
-      const others = alike.get(key);
-      if (others === undefined) alike.set(key, [charger]);
-      else others.push(charger);
+      addTo(alike, key, charger);
     }
     return [...alike.values()].flatMap((list): Finding[] => {
       const { id, amps, volts, phases } = list[0]!;

@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { boxOf } from '../../routing/plane/box.ts';
 import { spansInside } from '../../routing/plane/obstacle.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
@@ -37,10 +38,7 @@ export const coverFindings = kept(
     for (const raceway of raceways) {
       const worst = leastCovered(raceway, stalls, aisles, tables);
       if (worst === null || worst.cover >= worst.needed - SLACK) continue;
-      const others = shallow.get(worst.needed);
-      const one = { raceway: raceway.id, cover: worst.cover };
-      if (others === undefined) shallow.set(worst.needed, [one]);
-      else others.push(one);
+      addTo(shallow, worst.needed, { raceway: raceway.id, cover: worst.cover });
     }
     return [...shallow].map(([needed, ones]) => findingOf(needed, ones, tables, units));
   },

@@ -1,3 +1,4 @@
+import { addTo } from '../../routing/lists/grouping.ts';
 import type { Finding, Severity } from '../../routing/site/rules/finding.ts';
 
 /** Findings of one rule and grade: the first of them, and what the others are about. */
@@ -16,9 +17,7 @@ export function findingsGrouped(findings: readonly Finding[]): readonly FindingG
   const groups = new Map<string, Finding[]>();
   for (const finding of findings) {
     const key = `${finding.severity} ${finding.rule}`;
-    const group = groups.get(key);
-    if (group) group.push(finding);
-    else groups.set(key, [finding]);
+    addTo(groups, key, finding);
   }
   return [...groups.values()]
     .map((group) => ({

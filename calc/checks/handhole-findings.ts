@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { insideOf, obstacleOf } from '../../routing/plane/obstacle.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
@@ -95,7 +96,7 @@ function underPedestals(handholes: readonly Handhole[], drops: readonly Drop[]):
   const foot = (x: number, y: number): string => `${Math.floor(x)} ${Math.floor(y)}`;
   for (const one of handholes) {
     const key = foot(one.at[0], one.at[1]);
-    byFoot.set(key, [...(byFoot.get(key) ?? []), one]);
+    addTo(byFoot, key, one);
   }
   const found = new Set<string>();
   for (const { mount, box } of drops) {

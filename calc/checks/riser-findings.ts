@@ -1,5 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { keptEach } from '../../routing/kept/kept-list.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { boxOf } from '../../routing/plane/box.ts';
 import { insideOf, type Obstacle, outlineDistance } from '../../routing/plane/obstacle.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
@@ -60,7 +61,7 @@ export const riserFindings = kept(
       if (equipment.some((one) => isOn(footprintOf(one), at))) continue;
       const away = nearestCar(at, stalls, driven);
       if (away > CAR_REACH) continue;
-      byMethod.set(raceway.method, [...(byMethod.get(raceway.method) ?? []), { id: raceway.id, away }]);
+      addTo(byMethod, raceway.method, { id: raceway.id, away });
     }
     return [...byMethod].map(([method, list]): Finding => {
       const ids = [...new Set(list.map(({ id }) => id))];

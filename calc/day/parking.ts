@@ -1,3 +1,5 @@
+import { addTo } from '../../routing/lists/grouping.ts';
+import { indexById } from '../../routing/site/ids.ts';
 import { DAY, type DayWindow, minutesOf, minutesUntil } from './clock.ts';
 import type { DayCar, DayCharger } from './day-input.ts';
 
@@ -35,7 +37,7 @@ export const inOrderOfArrival = (stays: readonly Stay[]): number[] =>
  */
 export function park(cars: readonly DayCar[], stays: readonly Stay[], chargers: readonly DayCharger[]): Int32Array {
   const where = new Int32Array(cars.length).fill(-1);
-  const index = new Map(chargers.map(({ id }, i) => [id, i]));
+  const index = indexById(chargers);
   const standing = new LeastFirst(chargers.map(({ stalls }) => (stalls > 0 ? 0 : FULL)));
   const taken = new Int32Array(chargers.length);
   const leaving = new Map<number, number[]>();
@@ -56,9 +58,7 @@ export function park(cars: readonly DayCar[], stays: readonly Stay[], chargers: 
     if (charger < 0 || taken[charger]! >= chargers[charger]!.stalls) continue;
     where[i] = charger;
     set(charger, 1);
-    const others = leaving.get(end);
-    if (others === undefined) leaving.set(end, [charger]);
-    else others.push(charger);
+    addTo(leaving, end, charger);
   }
   return where;
 }

@@ -1,5 +1,7 @@
 import { copied } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
+import { indexById } from '../../routing/site/ids.ts';
 import { awayFromDrawing, dropAsBuilt } from '../../routing/site/place/as-built.ts';
 import { registersOf } from '../../routing/site/records/registers.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
@@ -113,9 +115,9 @@ export const asBuiltOf = kept((drawn: UncountedPlan, site: Site): LotAsBuilt => 
   const findings = plan.findings.filter((finding) => finding.rule !== 'sound' && !known.has(findingKey(finding)));
   const before = marginsOf(drawn, site);
   const after = marginsOf(plan, built);
-  const places = new Map(site.chargers.map(({ id }, i) => [id, i]));
+  const places = indexById(site.chargers);
   const chargersOf = new Map<string, string[]>();
-  for (const { id, drop } of site.chargers) chargersOf.set(drop, [...(chargersOf.get(drop) ?? []), id]);
+  for (const { id, drop } of site.chargers) addTo(chargersOf, drop, id);
   const drops = site.drops.flatMap((drop, i): readonly (readonly [string, DropAsBuilt])[] => {
     const found = site.asBuilt.get(drop.id);
     if (!found?.box && !found?.retractor) return [];

@@ -1,5 +1,6 @@
 import { changedPlaces } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
+import { indexById } from '../../routing/site/ids.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { feedsOf } from '../branches/feeds.ts';
 import type { BranchCircuit } from '../branches/named.ts';
@@ -7,9 +8,7 @@ import type { PhasePair } from '../plan-file/branches.ts';
 import type { UncountedPlan } from './plan-shape.ts';
 
 /** Where each charger stands in their list. */
-export const chargerPlaces = kept(
-  (chargers: readonly Charger[]): ReadonlyMap<string, number> => new Map(chargers.map(({ id }, place) => [id, place])),
-);
+export const chargerPlaces = kept((chargers: readonly Charger[]): ReadonlyMap<string, number> => indexById(chargers));
 
 /**
  * Places of the chargers whose run, branch circuit, lines or cords are others than in another plan of the same chargers,

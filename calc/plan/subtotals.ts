@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { REACH } from '../../routing/propose/rows/row-way.ts';
 import { wholeRows } from '../../routing/propose/rows/rows-of.ts';
 import type { Site } from '../../routing/site/site.ts';
@@ -52,9 +53,7 @@ export function placesIn(
 function summed(parts: readonly Omit<Subtotal, 'cost'>[]): readonly Subtotal[] {
   const groups = new Map<string, Omit<Subtotal, 'cost'>[]>();
   for (const part of parts) {
-    const group = groups.get(part.name);
-    if (group === undefined) groups.set(part.name, [part]);
-    else group.push(part);
+    addTo(groups, part.name, part);
   }
   return [...groups].map(([name, of]): Subtotal => {
     const material = sumOf(of.map((part) => part.material));

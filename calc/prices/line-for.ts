@@ -1,4 +1,5 @@
 import { kept, keptByKey } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { steady } from '../words/steady.ts';
 import { fits, type LineForm, lineForm } from './line-form.ts';
 import type { PriceRow } from './price-list.ts';
@@ -37,7 +38,7 @@ const indexOf = kept((rows: readonly PriceRow[]) => {
     const form = lineForm(row.spec);
     if (form.kind === 'one') one.set(`${row.item}\n${row.spec}`, row);
     else if (form.kind === 'any') any.set(row.item, row);
-    else sized.set(row.item, [...(sized.get(row.item) ?? []), { row, form }]);
+    else addTo(sized, row.item, { row, form });
   }
   return { one, sized, any };
 });

@@ -1,3 +1,4 @@
+import { addTo } from '../../routing/lists/grouping.ts';
 import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { RuleWord } from '../../routing/site/rules/rule-words.ts';
@@ -37,8 +38,7 @@ export const failsOf = (findings: readonly Finding[]): readonly Finding[] =>
 export function forcedWords(file: SiteFile, before: readonly Finding[], after: readonly Finding[]): readonly string[] {
   const had = new Set(failsOf(before).map(keyOf));
   const byRule = new Map<string, Finding[]>();
-  for (const one of failsOf(after))
-    if (!had.has(keyOf(one))) byRule.set(one.rule, [...(byRule.get(one.rule) ?? []), one]);
+  for (const one of failsOf(after)) if (!had.has(keyOf(one))) addTo(byRule, one.rule, one);
   const stood = new Set(ELEMENT_LISTS.flatMap((list) => (file[list] ?? []).map(({ id }) => id)));
   return [...byRule.values()].map((own) => {
     const [first] = own as [Finding, ...Finding[]];

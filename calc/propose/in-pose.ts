@@ -1,5 +1,6 @@
 import { type Pose, poseOf } from '../../routing/propose/pose/pose.ts';
 import { verticesAt } from '../../routing/propose/pose/vertices-at.ts';
+import { indexById } from '../../routing/site/ids.ts';
 import { ELEMENT_LISTS, placedKind } from '../../routing/site/kinds/kinds.ts';
 import type { Charger, Drop, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
@@ -86,7 +87,7 @@ function namedByStalls(
   const chargers = all.slice(before.chargers?.length ?? 0);
   const drops = hung.slice(before.drops?.length ?? 0);
   if (chargers.length === 0) return { file, nameOf };
-  const stallAt = new Map(file.stalls?.map(({ id }, i) => [id, i]));
+  const stallAt = indexById(file.stalls ?? []);
   const firstOf = ({ stalls }: Charger): number => Math.min(...stalls.map((id) => stallAt.get(id) ?? LAST), LAST);
   const atDrop = new Map<string, number>();
   for (const one of chargers) atDrop.set(one.drop, Math.min(atDrop.get(one.drop) ?? LAST, firstOf(one)));

@@ -1,5 +1,6 @@
 import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Site } from '../../routing/site/site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { bidLines } from '../takeoff/bid-lines.ts';
 import { type CostSheet, doubtOf, type StandingQuote, SYSTEMS } from '../takeoff/cost.ts';
 import { CAUTIONS } from '../words/cautions.ts';
@@ -67,20 +68,20 @@ export function priceStanding(cost: CostSheet): readonly string[] {
     `Prices: ${prices}.`,
     ...(missing.length > 0
       ? [
-          `${missing.length} ${missing.length === 1 ? 'item has' : 'items have'} no price and ${missing.length === 1 ? 'is' : 'are'} in no sum.`,
+          `${counted(missing.length, 'item has', 'items have')} no price and ${missing.length === 1 ? 'is' : 'are'} in no sum.`,
         ]
       : []),
     ...(guesses > 0
-      ? [`${guesses} ${guesses === 1 ? 'row stands' : 'rows stand'} on a line for any size or beyond a curve.`]
+      ? [`${counted(guesses, 'row stands', 'rows stand')} on a line for any size or beyond a curve.`]
       : []),
     ...(bidDay === null ? [] : [`Day of the bid: ${bidDay}.`]),
     ...quotes.map((quote) => quoteWords(quote, bidDay)),
     ...(expired > 0
-      ? [`${expired} ${expired === 1 ? 'row stands' : 'rows stand'} on a quote that ran out before the day of the bid.`]
+      ? [`${counted(expired, 'row stands', 'rows stand')} on a quote that ran out before the day of the bid.`]
       : []),
     ...(unknown.length > 0
       ? [
-          `${unknown.length} ${unknown.length === 1 ? 'line' : 'lines'} of the price list ${unknown.length === 1 ? 'is' : 'are'} in words that are not known here and price nothing: say what they mean.`,
+          `${counted(unknown.length, 'line', 'lines')} of the price list ${unknown.length === 1 ? 'is' : 'are'} in words that are not known here and price nothing: say what they mean.`,
         ]
       : []),
     ...(exclusions.length > 0 ? [`Not in the price: ${exclusions.join('; ')}.`] : []),

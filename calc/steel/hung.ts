@@ -1,12 +1,14 @@
 import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { chunking } from '../../routing/kept/parts.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { type FeederRoute, feederRoutesOf } from '../../routing/network/feeder-routes.ts';
 import { placeOn } from '../../routing/network/support/share-out.ts';
 import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
 import { type Box, boxOf } from '../../routing/plane/box.ts';
+import { inPlan } from '../../routing/plane/space.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import { byId } from '../../routing/site/look-up.ts';
-import type { Charger, Drop, Member, Point2, Point3, Raceway, Site } from '../../routing/site/site.ts';
+import type { Charger, Drop, Member, Raceway, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { PlannedBox } from '../plan-file/branches.ts';
 import type { Hung } from '../plan-file/hung.ts';
@@ -83,7 +85,7 @@ const ownBoxes = kept((one: EquipmentBranches): readonly PlannedBox[] => {
 
 const boundsOf = kept(({ homeRuns }: EquipmentBranches): Box | null => {
   const points = homeRuns.flatMap(({ homeRun }) => homeRun.ways.flatMap((way) => way.points));
-  return points.length === 0 ? null : boxOf(points.map(([x, y]): Point2 => [x, y]));
+  return points.length === 0 ? null : boxOf(points.map(inPlan));
 });
 
 const steadyMembers = steadyList<Member>();
@@ -100,7 +102,7 @@ function feedersHanging({ site, feeders }: HungInput, steel: Steel): readonly Ha
     const way = routes.get(conduit.feeder.id) ?? null;
     // One whose length the file gives lies where nobody drew it.
     if (way === null) return [];
-    const near = nearOf(conduit.feeder, boxOf(way.path.map(flat)), steel, site.rules.hangReach);
+    const near = nearOf(conduit.feeder, boxOf(way.path.map(inPlan)), steel, site.rules.hangReach);
     return [feederHanging(conduit, way, site.raceways, near, site.rules.hangReach)];
   });
 }
@@ -160,7 +162,7 @@ function dropParts({ site, branches, sharedBoxes, reach }: HungInput, steel: Ste
   const reaches = grouped(reach, ({ charger }) => charger);
   return dropChunks(site.drops).map((drops) => {
     const own = drops.map(({ id }) => chargers.get(id) ?? []);
-    const places = drops.flatMap(({ box, retractor = box }) => [flat(box), flat(retractor)]);
+    const places = drops.flatMap(({ box, retractor = box }) => [inPlan(box), inPlan(retractor)]);
     return keptDrops(
       drops,
       own.flat(),
@@ -187,15 +189,11 @@ const keptDrops = kept(
   },
 );
 
-const flat = ([x, y]: Point3): Point2 => [x, y];
-
 function grouped<Item>(list: readonly Item[], keyOf: (item: Item) => string): ReadonlyMap<string, readonly Item[]> {
   const groups = new Map<string, Item[]>();
   for (const item of list) {
     const key = keyOf(item);
-    const own = groups.get(key);
-    if (own === undefined) groups.set(key, [item]);
-    else own.push(item);
+    addTo(groups, key, item);
   }
   return groups;
 }

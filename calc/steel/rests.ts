@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { levelOver } from '../../routing/network/support/held-parts.ts';
 import { memberBox, membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
 import { boxOf, widened } from '../../routing/plane/box.ts';
@@ -120,8 +121,7 @@ function nearestShare({ from, to }: Member, x: number, y: number): number {
 /** Gives each member that crosses ranked ones the rank over the lowest of them, from the columns up. */
 function rankUp(crossings: ReadonlyMap<Member, readonly Crossing[]>, rank: Map<string, number>): void {
   const crossed = new Map<string, Member[]>();
-  for (const [member, all] of crossings)
-    for (const { under } of all) crossed.set(under.id, [...(crossed.get(under.id) ?? []), member]);
+  for (const [member, all] of crossings) for (const { under } of all) addTo(crossed, under.id, member);
   let now = [...rank.keys()];
   for (let step = 1; now.length > 0; step++) {
     const next = new Set(now.flatMap((id) => (crossed.get(id) ?? []).map((one) => one.id)));

@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { STICK } from '../prices/spec.ts';
 import { cut } from './cut.ts';
 import { fitMany } from './cutting/fit-many.ts';
@@ -136,9 +137,7 @@ function cutFrom(stock: number, pieces: readonly CutPiece[], kerf: number): Pick
   const { plan, bound } = cut({ stock, pieces: lengths, kerf, steps: STEPS });
   const piles = new Map<number, CutPiece[]>();
   for (const piece of parts) {
-    const pile = piles.get(piece.length);
-    if (pile === undefined) piles.set(piece.length, [piece]);
-    else pile.push(piece);
+    addTo(piles, piece.length, piece);
   }
   const cuts = plan.map((own) =>
     stockOf(

@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { TakeoffKind } from '../prices/kind.ts';
@@ -47,9 +48,7 @@ export function stocksOf(sums: readonly Sum[], rules: Rules): ReadonlyMap<string
   for (const sum of sums) {
     if (wayOf(sum.kind) === undefined) continue;
     const key = stockKey(sum.kind);
-    const others = groups.get(key);
-    if (others === undefined) groups.set(key, [sum]);
-    else others.push(sum);
+    addTo(groups, key, sum);
   }
   return new Map(
     [...groups].map(([key, own]) => {

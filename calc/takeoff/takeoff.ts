@@ -2,6 +2,7 @@ import { guarded } from '../../routing/checks/access/guard-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import { keptEach } from '../../routing/kept/kept-list.ts';
 import { chunking } from '../../routing/kept/parts.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Drop, Equipment, Feeder, Pullpoint, Rules, Site, Stall } from '../../routing/site/site.ts';
@@ -172,9 +173,7 @@ const dropsTally = kept(
 const chargersByDrop = kept((chargers: readonly Charger[]): ReadonlyMap<string, readonly Charger[]> => {
   const at = new Map<string, Charger[]>();
   for (const charger of chargers) {
-    const others = at.get(charger.drop);
-    if (others === undefined) at.set(charger.drop, [charger]);
-    else others.push(charger);
+    addTo(at, charger.drop, charger);
   }
   return at;
 });

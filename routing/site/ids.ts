@@ -13,3 +13,7 @@ export const placesById = kept((ids: readonly string[]): ReadonlyMap<string, num
   for (let place = 0; place < ids.length; place++) places.set(ids[place]!, place);
   return places;
 });
+
+/** Where each element of a list stands, by its id. */
+export const indexById = (list: readonly { readonly id: string }[]): ReadonlyMap<string, number> =>
+  new Map(list.map(({ id }, place) => [id, place]));

@@ -1,4 +1,5 @@
 import type { Circuit } from '../../calc/plan-file/branches.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
 import { setOutPlace } from '../../routing/site/place/grid-frame.ts';
@@ -41,7 +42,7 @@ export function SettingOutTable() {
 
 function rowsOf(site: Site, circuits: readonly Circuit[]): readonly SettingOut[] {
   const at = new Map<string, Charger[]>();
-  for (const charger of site.chargers) at.set(charger.drop, [...(at.get(charger.drop) ?? []), charger]);
+  for (const charger of site.chargers) addTo(at, charger.drop, charger);
   const byCharger = new Map(circuits.map((circuit) => [circuit.charger, circuit]));
   return site.drops.map((drop) => {
     const chargers = at.get(drop.id) ?? [];

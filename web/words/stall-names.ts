@@ -1,3 +1,4 @@
+import { addTo } from '../../routing/lists/grouping.ts';
 import type { Stall } from '../../routing/site/site.ts';
 
 type Named = Pick<Stall, 'id' | 'label'>;
@@ -46,7 +47,7 @@ function namesOf(stalls: readonly Named[]): Names {
   const byLabel = new Map<string, string[]>();
   for (const { id, label } of stalls) {
     const name = label ?? id;
-    byLabel.set(name, [...(byLabel.get(name) ?? []), id]);
+    addTo(byLabel, name, id);
   }
   const ids = new Set(stalls.map(({ id }) => id));
   return {

@@ -1,4 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { type FeederRoute, feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
 import { distance } from '../../../routing/plane/space.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
@@ -124,7 +125,7 @@ function beside({ points }: Trench, other: Trench): boolean {
   const cells = new Map<string, Point2[]>();
   for (const point of other.points) {
     const key = cell(point[0], point[1]);
-    cells.set(key, [...(cells.get(key) ?? []), point]);
+    addTo(cells, key, point);
   }
   const isNear = ([x, y]: Point2): boolean =>
     [-1, 0, 1].some((dx) =>

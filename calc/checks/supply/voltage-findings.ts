@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Solved } from '../../supply/load-flow/sweep.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
@@ -32,7 +33,7 @@ function rise({ tree, model, state, lines }: SupplyFacts): Finding[] {
     const { most } = voltageRange(node.system.volts);
     if (volts <= most * (1 + 1e-9)) return;
     const system = tree.derivedFrom[place]!;
-    over.set(system, [...(over.get(system) ?? []), { id, volts, most }]);
+    addTo(over, system, { id, volts, most });
   });
   return [...over.values()].map((list): Finding => {
     const worst = list.reduce((high, one) => (one.volts > high.volts ? one : high));

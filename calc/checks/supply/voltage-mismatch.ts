@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Charger, Load } from '../../../routing/site/site.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
@@ -31,9 +32,7 @@ function told<T extends Charger | Load>(
     const system = systemAt(item.from);
     if (system === undefined || suits(item, system)) continue;
     const key = `${item.from} ${item.volts} ${item.phases}`;
-    const list = wrong.get(key);
-    if (list === undefined) wrong.set(key, [item]);
-    else list.push(item);
+    addTo(wrong, key, item);
   }
   return [...wrong.values()].map((list) => finding(list, systemAt(list[0]!.from)!, word));
 }

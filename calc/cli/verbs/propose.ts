@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -116,7 +117,7 @@ function worstOfEach(findings: readonly Finding[]): string {
   for (const finding of findings) {
     if (finding.severity === 'note') continue;
     const key = `${finding.severity} ${finding.rule}`;
-    byRule.set(key, [...(byRule.get(key) ?? []), finding]);
+    addTo(byRule, key, finding);
   }
   return [...byRule.values()]
     .map((own) => findingLine(own[0]!) + (own.length > 1 ? `\n      and ${own.length - 1} more of the kind` : ''))

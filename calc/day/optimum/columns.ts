@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { inOrderOfArrival } from '../parking.ts';
 import type { World } from '../world.ts';
 
@@ -39,9 +40,7 @@ export function columnsOf(world: World): Columns {
       ofStep[k]!.push(column);
       if (!handed) continue;
       const key = c * window.steps + k;
-      const others = atCord.get(key);
-      if (others === undefined) atCord.set(key, [column]);
-      else others.push(column);
+      addTo(atCord, key, column);
     }
     free[c] = Math.max(free[c]!, end);
   }

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
@@ -43,9 +44,7 @@ export function brokenIn({ site, plan }: Planned, before: Planned | null): Broke
 function chargersOf({ site, plan }: Planned): ReadonlyMap<string, readonly string[]> {
   const of = new Map<string, string[]>();
   const add = (id: string, charger: string): void => {
-    const list = of.get(id);
-    if (list === undefined) of.set(id, [charger]);
-    else list.push(charger);
+    addTo(of, id, charger);
   };
   for (const { id, drop } of site.chargers) {
     add(id, id);

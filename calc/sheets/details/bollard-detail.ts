@@ -1,4 +1,7 @@
 import { bollardsNear, guarded } from '../../../routing/checks/access/guard-findings.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
+import { apart } from '../../../routing/plane/distance.ts';
+import { inPlan } from '../../../routing/plane/space.ts';
 import type { Column, Drop, Site } from '../../../routing/site/site.ts';
 import {
   boxOfFeet,
@@ -24,12 +27,16 @@ export function bollardDetails(site: Site): readonly Detail[] {
   const groups = new Map<string, Column[]>();
   for (const one of bollards) {
     const key = [one.height ?? 0, ...one.size].map((feet) => Math.round(feet * 192)).join(' ');
-    groups.set(key, [...(groups.get(key) ?? []), one]);
+    addTo(groups, key, one);
   }
   const [usual] = [...groups.values()].sort((a, b) => b.length - a.length);
   if (usual === undefined) return [];
   const pair = pedestals.flatMap((pedestal) =>
-    bollardsNear(pedestal, usual).map((bollard) => ({ pedestal, bollard, far: apart(pedestal, bollard) })),
+    bollardsNear(pedestal, usual).map((bollard) => ({
+      pedestal,
+      bollard,
+      far: apart(inPlan(pedestal.box), bollard.at),
+    })),
   );
   const nearest = pair.reduce<(typeof pair)[number] | null>(
     (best, one) => (best === null || one.far < best.far ? one : best),
@@ -39,13 +46,11 @@ export function bollardDetails(site: Site): readonly Detail[] {
   return [bollardDetail([first, ...usual.filter((one) => one !== first)], nearest?.pedestal ?? null)];
 }
 
-const apart = ({ box }: Drop, { at }: Column): number => Math.hypot(at[0] - box[0], at[1] - box[1]);
-
 function bollardDetail(bollards: readonly Column[], pedestal: Drop | null): Detail {
   const one = bollards[0]!;
   const half = Math.max(...one.size) / 2;
   const high = one.height ?? 0;
-  const away = pedestal === null ? 0 : apart(pedestal, one);
+  const away = pedestal === null ? 0 : apart(inPlan(pedestal.box), one.at);
   const right = pedestal === null ? half + 1.2 : away + HALF + 0.8;
   const ground = grade(-FOOTING - 0.6, right, DEEP + 0.3);
   const lines: DetailLine[] = [

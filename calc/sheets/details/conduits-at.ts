@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { distance } from '../../../routing/plane/space.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3, Site } from '../../../routing/site/site.ts';
@@ -49,7 +50,7 @@ export function passingWords(conduits: readonly PassingConduit[]): string {
   const groups = new Map<string, string[]>();
   for (const { id, method, tradeSize, existing } of conduits) {
     const words = `${method}${tradeSize === null ? '' : ` ${tradeSize} in`}${existing ? ' (E)' : ''}`;
-    groups.set(words, [...(groups.get(words) ?? []), id]);
+    addTo(groups, words, id);
   }
   return [...groups].map(([words, ids]) => `${ids.length} ${words}: ${fewOf(ids)}`).join('; ');
 }

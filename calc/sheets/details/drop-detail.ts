@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { holderOf } from '../../../routing/network/support/holders.ts';
 import { placeOn } from '../../../routing/network/support/share-out.ts';
 import { type Steel, steelOf } from '../../../routing/network/support/steel-near.ts';
@@ -29,7 +30,7 @@ export function dropDetails(site: Site, plan: Plan): readonly Detail[] {
   for (const drop of site.drops) {
     if ((drop.mount ?? 'overhead') !== 'overhead') continue;
     const key = wayOf(drop, steel, site.rules.hangReach);
-    groups.set(key, [...(groups.get(key) ?? []), drop]);
+    addTo(groups, key, drop);
   }
   return [...groups.values()]
     .sort((a, b) => b.length - a.length)

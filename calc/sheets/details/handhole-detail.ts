@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { Handhole } from '../../plan-file/branches.ts';
@@ -11,7 +12,7 @@ const SUMP = 0.5;
 /** Sections through the handholes of each size, the largest first; at most two. */
 export function handholeDetails(_: Site, plan: Plan): readonly Detail[] {
   const sizes = new Map<string, Handhole[]>();
-  for (const one of plan.handholes) sizes.set(one.size, [...(sizes.get(one.size) ?? []), one]);
+  for (const one of plan.handholes) addTo(sizes, one.size, one);
   return [...sizes.values()]
     .sort((a, b) => longOf(b[0]!) - longOf(a[0]!))
     .slice(0, 2)

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { workingSpaceSize } from '../../../routing/site/place/working-space.ts';
 import { EQUIPMENT_WORDS, type EquipmentKind } from '../../../routing/site/schema/vocabulary.ts';
@@ -21,7 +22,7 @@ export function padDetails(site: Site): readonly Detail[] {
   for (const one of site.equipment) {
     if (workingSpaceSize(one, NO_SPACE) === null) continue;
     const key = [one.kind, ...one.size, one.workingSpace ?? -1].join(' ');
-    groups.set(key, [...(groups.get(key) ?? []), one]);
+    addTo(groups, key, one);
   }
   return [...groups.values()]
     .sort((a, b) => Number(STANDS.has(b[0]!.kind)) - Number(STANDS.has(a[0]!.kind)))

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Drop, Point3, Raceway, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
@@ -27,7 +28,7 @@ export function pedestalDetails(site: Site, plan: Plan): readonly Detail[] {
   for (const drop of site.drops) {
     if (drop.mount !== 'pedestal') continue;
     const key = [drop.box[2], drop.restHeight ?? -1, drop.cord].map((feet) => Math.round(feet * 48)).join(' ');
-    groups.set(key, [...(groups.get(key) ?? []), drop]);
+    addTo(groups, key, drop);
   }
   const [usual] = [...groups.values()].sort((a, b) => b.length - a.length);
   return usual === undefined ? [] : [pedestalDetail(usual, site, plan)];

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Site, Stall } from '../../../routing/site/site.ts';
 import { stallsServedBy } from '../../takeoff/stall-quantities.ts';
 import { boxOfFeet, type Callout, type Detail, type DetailLine, edges, segment, typicalOf } from './detail.ts';
@@ -18,7 +19,7 @@ export function stallDetails({ stalls, chargers, drops }: Site): readonly Detail
   for (const stall of stalls) {
     if (!all.has(stall.id)) continue;
     const key = [stall.width, stall.depth, fromPedestals.has(stall.id)].join(' ');
-    groups.set(key, [...(groups.get(key) ?? []), stall]);
+    addTo(groups, key, stall);
   }
   const [usual] = [...groups.values()].sort((a, b) => b.length - a.length);
   return usual === undefined ? [] : [stallDetail(usual, fromPedestals.has(usual[0]!.id))];

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Site } from '../../../routing/site/site.ts';
@@ -40,7 +41,7 @@ export function dropValues(site: Site, plan: Plan, tags: ReadonlyMap<string, str
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const boxes = new Map(plan.boxes.filter(({ kind }) => kind === 'drop').map((box) => [box.id, box]));
   const chargers = new Map<string, Site['chargers'][number][]>();
-  for (const charger of site.chargers) chargers.set(charger.drop, [...(chargers.get(charger.drop) ?? []), charger]);
+  for (const charger of site.chargers) addTo(chargers, charger.drop, charger);
   return new Map(
     site.drops.map(({ id, cord }): [string, Values] => {
       const mine = chargers.get(id) ?? [];

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { DrawnItem, DrawnSymbol, DrawnText } from '../drawing/drawing.ts';
@@ -198,7 +199,7 @@ function textsByElement(marks: Marks): ReadonlyMap<string, readonly TextMark[]> 
   for (const mark of marks) {
     if (mark.kind !== 'text' || mark.of === undefined) continue;
     const key = `${mark.layer} ${mark.of}`;
-    found.set(key, [...(found.get(key) ?? []), mark]);
+    addTo(found, key, mark);
   }
   return found;
 }

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { bendsOf } from '../../../routing/network/bends.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Point3, Site } from '../../../routing/site/site.ts';
@@ -20,7 +21,7 @@ export function addSystems(room: ShapeRoom, site: Site, plan: Plan, records: Rec
   const ports = portsIn(room, records);
   const circuits = new Map<string, number[]>();
   const put = (from: string, circuit: number): void => {
-    circuits.set(from, [...(circuits.get(from) ?? []), circuit]);
+    addTo(circuits, from, circuit);
   };
   addFeeders(room, site, records, ports, put);
   addCircuits(room, site, plan, records, ports, put);

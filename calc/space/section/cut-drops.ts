@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Drop, Point3, Site } from '../../../routing/site/site.ts';
 import { cordsOf } from '../../plan/margins.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
@@ -21,7 +22,7 @@ export const dropsSeen = ({ drops }: Site, view: CutView): readonly Drop[] =>
 export function cutDrops(site: Site, plan: UncountedPlan, view: CutView): readonly SectionShape[] {
   const flat = (at: Point3): readonly [number, number] => [view.across(at), at[2]];
   const chargers = new Map<string, string[]>();
-  for (const { id, drop } of site.chargers) chargers.set(drop, [...(chargers.get(drop) ?? []), id]);
+  for (const { id, drop } of site.chargers) addTo(chargers, drop, id);
   const box = (id: string, at: Point3, part: 'box' | 'pull point'): SectionShape => {
     const [u, z] = flat(at);
     const away = Math.max(0, view.away(at));

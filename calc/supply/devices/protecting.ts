@@ -1,4 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Device } from '../../plan-file/supply.ts';
 
 /** The devices that protect an element, by its id; none where nothing does. */
@@ -6,9 +7,7 @@ export const protectorsOf = kept((devices: readonly Device[]): ReadonlyMap<strin
   const by = new Map<string, Device[]>();
   for (const device of devices)
     for (const id of device.protects) {
-      const others = by.get(id);
-      if (others === undefined) by.set(id, [device]);
-      else others.push(device);
+      addTo(by, id, device);
     }
   return by;
 });

@@ -1,4 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
@@ -81,9 +82,7 @@ function wantedBy(
 ): ReadonlyMap<string, readonly Wanted[]> {
   const wanted = new Map<string, Wanted[]>();
   const add = (from: string, circuit: Wanted): void => {
-    const list = wanted.get(from);
-    if (list === undefined) wanted.set(from, [circuit]);
-    else list.push(circuit);
+    addTo(wanted, from, circuit);
   };
   for (const { feeder, equipment, parent } of tree.nodes) {
     // One whose device stands where it ends is tapped from the busbar and takes no space.

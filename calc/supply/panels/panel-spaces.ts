@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 
 const NOWHERE: readonly number[] = [];
@@ -49,9 +50,7 @@ function queuesOf(breakers: readonly Lines[], rows: string): ReadonlyMap<number,
   for (let i = breakers.length - 1; i >= 0; i--) {
     const lines = breakers[i]!;
     const key = keyOf(lines.length, lines[0]!, rows);
-    const queue = queues.get(key);
-    if (queue === undefined) queues.set(key, [i]);
-    else queue.push(i);
+    addTo(queues, key, i);
   }
   return queues;
 }

@@ -1,3 +1,4 @@
+import { counted } from '../../../routing/words/counted.ts';
 import { continuousPercent } from '../../circuits/design-amps.ts';
 import type { ChargerLoad, LineTriple, LoadCalculation, LoadCase } from '../../plan-file/loads.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
@@ -95,7 +96,7 @@ function tellAll(tables: CodeTables, result: LoadCalculation, larger: LoadCase, 
   const { unitLoadVa } = tables.vehicleSupply;
   for (const { count, amps, volts: at, phases: lines, nameplateVa, unitVa } of chargers)
     tell(() => ({
-      find: `load of ${count} ${count === 1 ? 'charger' : 'chargers'} of ${amps} A`,
+      find: `load of ${counted(count, 'charger', 'chargers')} of ${amps} A`,
       formula: `each the larger of ${unitLoadVa} VA and its rating, ${lines === 3 ? 'sqrt 3 x volts x amperes' : 'volts x amperes'}`,
       values: { rating: measured(nameplateVa / count, 'VA each'), volts: measured(at, 'V'), number: count },
       result: unitVa,

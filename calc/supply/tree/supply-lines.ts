@@ -1,4 +1,5 @@
 import { kept, keptByKey } from '../../../routing/kept/kept.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
@@ -70,9 +71,7 @@ const phasesIn = ({ system, primary }: SupplyNode): 1 | 3 => (primary ?? system)
 function grouped<T extends { readonly from: string }>(items: readonly T[]): ReadonlyMap<string, readonly T[]> {
   const groups = new Map<string, T[]>();
   for (const item of items) {
-    const group = groups.get(item.from);
-    if (group === undefined) groups.set(item.from, [item]);
-    else group.push(item);
+    addTo(groups, item.from, item);
   }
   return groups;
 }

@@ -1,4 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
+import { indexById } from '../../../routing/site/ids.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Equipment, Feeder, Site } from '../../../routing/site/site.ts';
 import { type System, singlePhaseSystem, suitsVolts, systemName, threePhaseSystem } from './system.ts';
@@ -47,7 +49,7 @@ export const supplyTree = kept(
     const findings: Finding[] = [];
     const feederInto = incoming(equipment, feeders, findings);
     const order = outwards(equipment, feederInto);
-    const placeOf = new Map(order.map(({ id }, place) => [id, place]));
+    const placeOf = indexById(order);
     const hintOf = new Map(equipment.map(({ id }, i) => [id, hints[i]]));
     const hint = (id: string): number | undefined => hintOf.get(id);
     const nodes: SupplyNode[] = [];
@@ -99,9 +101,7 @@ function outwards(equipment: readonly Equipment[], into: ReadonlyMap<string, Fee
   const fed = new Map<string | undefined, Equipment[]>();
   for (const one of equipment) {
     const from = into.get(one.id)?.from;
-    const siblings = fed.get(from);
-    if (siblings === undefined) fed.set(from, [one]);
-    else siblings.push(one);
+    addTo(fed, from, one);
   }
   const order = [...(fed.get(undefined) ?? [])];
   for (let next = 0; next < order.length; next++) order.push(...(fed.get(order[next]!.id) ?? []));

@@ -42,7 +42,7 @@ function countFinding({ use, of, asked, given, standard, source }: Count, by: Ac
       severity: by === 'california' && isCode ? 'fail' : 'warn',
       rule: 'accessible-count',
       about: [],
-      says: `${given} of ${among} ${given === 1 ? 'is' : 'are'} ${ACCESSIBLE_WORDS[use]}; ${asked} ${asked === 1 ? 'is' : 'are'} asked for. Give more stalls that use, with a charger.`,
+      says: `${given} of ${among} ${given === 1 ? 'is' : 'are'} ${ACCESSIBLE_WORDS[use]}; ${counted(asked, 'is', 'are')} asked for. Give more stalls that use, with a charger.`,
       value: given,
       limit: asked,
       source: `${source}; ${siteRule('accessibleBy')}`,

@@ -1,5 +1,6 @@
 import { dropHeadroom } from '../../checks/drops/clear-height.ts';
 import { dropFindings } from '../../checks/drops/drop-findings.ts';
+import { addTo } from '../../lists/grouping.ts';
 import { networkOf } from '../../network/network.ts';
 import { closestTap } from '../../network/taps.ts';
 import { distance } from '../../plane/space.ts';
@@ -190,7 +191,7 @@ function spacing(given: readonly Point3[]): (at: Point3) => boolean {
   const cell = (v: number): number => Math.floor(v / STEP);
   const put = (at: Point3): void => {
     const k = key(cell(at[0]), cell(at[1]));
-    cells.set(k, [...(cells.get(k) ?? []), at]);
+    addTo(cells, k, at);
   };
   for (const at of given) put(at);
   return (at) => {

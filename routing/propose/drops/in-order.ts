@@ -1,3 +1,4 @@
+import { indexById } from '../../site/ids.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Member, Point2, Point3, Stall } from '../../site/site.ts';
 import type { LotFrame } from '../raceways/lot-frame.ts';
@@ -39,7 +40,7 @@ export function placesInOrder(
   isGood: (box: Point3, stall: number) => boolean,
 ): readonly (Point3 | null)[] {
   const places: (Point3 | null)[] = stalls.map(() => null);
-  const byId = new Map(stalls.map(({ id }, i) => [id, i]));
+  const byId = indexById(stalls);
   for (const row of rowsOf(stalls.map(({ id, at, heading }) => ({ id, at, heading })))) {
     const own = row.map((id) => byId.get(id)!);
     const stripes = stripesOf(

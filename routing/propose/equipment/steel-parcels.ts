@@ -1,6 +1,8 @@
+import { addTo } from '../../lists/grouping.ts';
 import { placeOn } from '../../network/support/share-out.ts';
 import { boxesMeet, boxOf, widened } from '../../plane/box.ts';
 import { insideOf } from '../../plane/obstacle.ts';
+import { inPlan } from '../../plane/space.ts';
 import type { Member, Point2, Site } from '../../site/site.ts';
 import { outlineOf } from '../../standing/outlines.ts';
 import { LONGEST_STRINGER } from '../raceways/held-line.ts';
@@ -45,7 +47,7 @@ export function steelParcels({ members, aisles }: Pick<Site, 'members' | 'aisles
   });
   const own = new Map<number, Member[]>();
   members.forEach((member, i) => {
-    own.set(top(i), [...(own.get(top(i)) ?? []), member]);
+    addTo(own, top(i), member);
   });
   return [...own.values()];
 }
@@ -62,11 +64,9 @@ export function parcelAt(parcels: readonly (readonly Member[])[], at: Point2): n
   return best;
 }
 
-const flat = ([x, y]: readonly [number, number, number]): Point2 => [x, y];
-
 /** From one member to another a raceway is carried on: they cross or lie near, or a stringer may join them over no aisle. */
 function isNext(a: Member, b: Member, isOpen: (at: Point2) => boolean): boolean {
-  if (cross(flat(a.from), flat(a.to), flat(b.from), flat(b.to))) return true;
+  if (cross(inPlan(a.from), inPlan(a.to), inPlan(b.from), inPlan(b.to))) return true;
   const ends = [
     [a, b.from],
     [a, b.to],

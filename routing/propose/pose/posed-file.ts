@@ -1,3 +1,4 @@
+import { twiceAreaOf } from '../../plane/area.ts';
 import { KINDS, PLACED_LISTS, placedKind } from '../../site/kinds/kinds.ts';
 import { fromFeet } from '../../site/numbers/units.ts';
 import type { Motion } from '../../site/place/motion.ts';
@@ -122,11 +123,7 @@ const before = ([ax, ay]: Point2, [bx, by]: Point2): boolean => ay < by || (ay =
 
 /** Corners counter-clockwise from the first of them. */
 function fromFirst(outline: readonly Point2[]): readonly Point2[] {
-  const area = outline.reduce((sum, [x, y], i) => {
-    const [nx, ny] = outline[(i + 1) % outline.length]!;
-    return sum + x * ny - nx * y;
-  }, 0);
-  const round = area < 0 ? [...outline].reverse() : outline;
+  const round = twiceAreaOf(outline) < 0 ? [...outline].reverse() : outline;
   const first = round.reduce((best, at, i) => (before(at, round[best]!) ? i : best), 0);
   return [...round.slice(first), ...round.slice(0, first)];
 }

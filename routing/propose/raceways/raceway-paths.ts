@@ -1,3 +1,4 @@
+import { addTo } from '../../lists/grouping.ts';
 import { distance } from '../../plane/space.ts';
 import type { Point3 } from '../../site/site.ts';
 
@@ -27,7 +28,7 @@ export function racewayPaths(straights: readonly PathStraight[], joining: Joinin
   const edges = straights.map(({ a, b }) => [place.get(a)!, place.get(b)!] as const);
   const at = new Map<number, number[]>();
   edges.forEach(([a, b], e) => {
-    for (const node of [a, b]) at.set(node, [...(at.get(node) ?? []), e]);
+    for (const node of [a, b]) addTo(at, node, e);
   });
   const far = (e: number, node: number): number => (edges[e]![0] === node ? edges[e]![1] : edges[e]![0]);
   const both = (e: number, f: number): number =>

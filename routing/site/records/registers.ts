@@ -1,4 +1,5 @@
 import { kept } from '../../kept/kept.ts';
+import { addTo } from '../../lists/grouping.ts';
 import type { Mark } from '../site.ts';
 import { broughtUp } from './brought-up.ts';
 import { canonical, compareMarks } from './merge.ts';
@@ -28,9 +29,7 @@ export const registersOf = kept((marks: readonly Mark[]): Registers => {
   const groups = new Map<string, Mark[]>();
   for (const mark of broughtUp(marks)) {
     const address = addressOf(mark);
-    const group = groups.get(address);
-    if (group) group.push(mark);
-    else groups.set(address, [mark]);
+    addTo(groups, address, mark);
   }
   return new Map(
     [...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([address, group]) => [address, registerOf(group)]),

@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import type { Edit } from '../../document/change/edit.ts';
@@ -15,8 +16,7 @@ export const isLarge = ({ stalls, chargers, raceways }: Site): boolean =>
 /** What an edit puts in, as it is drawn, without a plan of it. */
 export function draftMarks(edit: Edit, { units }: SiteFile, { vehicles, rules }: Site): MarksByList {
   const lists = new Map<ListName, Element[]>();
-  for (const step of edit.steps)
-    if (step.kind === 'insert') lists.set(step.list, [...(lists.get(step.list) ?? []), step.element]);
+  for (const step of edit.steps) if (step.kind === 'insert') addTo(lists, step.list, step.element);
   const fresh = toSite({
     format: 'overrow/site',
     version: 1,

@@ -1,3 +1,4 @@
+import { indexById } from '../../../routing/site/ids.ts';
 import type { Part } from '../../../routing/site/kinds/kind.ts';
 import { ELEMENT_LISTS, type ElementList } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
@@ -33,7 +34,7 @@ const positions = new WeakMap<readonly Named[], ReadonlyMap<string, number>>();
 export function positionsOf(elements: readonly Named[]): ReadonlyMap<string, number> {
   let found = positions.get(elements);
   if (!found) {
-    found = new Map(elements.map((element, index) => [element.id, index]));
+    found = indexById(elements);
     positions.set(elements, found);
   }
   return found;

@@ -3,6 +3,7 @@ import type { Quote } from '../../../calc/prices/price-list.ts';
 import { dayIn } from '../../../calc/prices/read-cells.ts';
 import { quoteWords } from '../../../calc/sheets/cost-sheet.ts';
 import { type CostSheet, quotedRows } from '../../../calc/takeoff/cost.ts';
+import { counted } from '../../../routing/words/counted.ts';
 import { takePrices } from '../../document/files/price-store.ts';
 import { usePage, usePageStore } from '../../page-state/page-store.ts';
 import type { QuoteDraft } from '../../page-state/quote-draft.ts';
@@ -68,7 +69,7 @@ function standingOf(quote: Quote, cost: CostSheet): string {
   const many = quotedRows(cost, quote);
   const standing = cost.quotes.find(({ name }) => name === quote.name);
   if (many === 0 || standing === undefined) return 'It covers no row of this bill, and is not in the price.';
-  return `It covers ${many} ${many === 1 ? 'row' : 'rows'} of this bill. ${quoteWords(standing, cost.bidDay)}`;
+  return `It covers ${counted(many, 'row', 'rows')} of this bill. ${quoteWords(standing, cost.bidDay)}`;
 }
 
 function QuoteFields({

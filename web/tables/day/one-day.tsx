@@ -6,6 +6,7 @@ import { panelLoads } from '../../../calc/day/panel-loads.ts';
 import { dayGround, managedLimits, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';
 import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';
+import { indexById } from '../../../routing/site/ids.ts';
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { changeElements } from '../../document/edits/change.ts';
@@ -217,7 +218,7 @@ function sentence({ cars, carsShort, worstShort }: DayView, strategy: Strategy):
 
 /** Chargers in the order of their stalls in the file. */
 function rowsOf(chargers: Site['chargers'], stalls: Site['stalls']): readonly BarRow[] {
-  const place = new Map(stalls.map(({ id }, i) => [id, i]));
+  const place = indexById(stalls);
   const first = (ids: readonly string[]): number =>
     ids.reduce((least, id) => Math.min(least, place.get(id) ?? stalls.length), stalls.length);
   return chargers

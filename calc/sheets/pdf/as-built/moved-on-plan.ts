@@ -1,5 +1,5 @@
+import { inPlan } from '../../../../routing/plane/space.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
-import type { Point2, Point3 } from '../../../../routing/site/site.ts';
 import { LAYERS } from '../../drawing/layers.ts';
 import type { LabelGround, LabelWish } from '../kit/best-label-place.ts';
 import type { Job } from '../kit/draft.ts';
@@ -67,5 +67,3 @@ export function drawMoved(
     ),
   );
 }
-
-const inPlan = ([x, y]: Point3): Point2 => [x, y];

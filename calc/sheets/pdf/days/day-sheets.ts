@@ -1,3 +1,4 @@
+import { indexById } from '../../../../routing/site/ids.ts';
 import type { ChargingDay, Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { DayInput } from '../../../day/day-input.ts';
@@ -133,7 +134,7 @@ function notesOf(day: ChargingDay, input: DayInput, { findings, cars }: PlannedD
 
 /** Chargers in the order of their stalls in the file. */
 function inStallOrder({ chargers, stalls }: Site): readonly string[] {
-  const place = new Map(stalls.map(({ id }, i) => [id, i]));
+  const place = indexById(stalls);
   const first = (ids: readonly string[]): number =>
     ids.reduce((least, id) => Math.min(least, place.get(id) ?? stalls.length), stalls.length);
   return chargers.toSorted((a, b) => first(a.stalls) - first(b.stalls)).map(({ id }) => id);

@@ -1,3 +1,4 @@
+import { addTo } from '../../../../routing/lists/grouping.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
@@ -53,7 +54,7 @@ export function layDimensions(
   const size = lettering.sizes.small;
   const cap = size * CAP;
   const levels = new Map<number, DetailDimension[]>();
-  for (const one of all) if (one.side === side) levels.set(one.level, [...(levels.get(one.level) ?? []), one]);
+  for (const one of all) if (one.side === side) addTo(levels, one.level, one);
   const lines: DimensionLine[] = [];
   let room = 0;
   for (const level of [...levels.keys()].sort((a, b) => a - b)) {

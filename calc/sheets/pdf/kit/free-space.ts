@@ -1,3 +1,4 @@
+import { addTo } from '../../../../routing/lists/grouping.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { type Area, overlap } from './area.ts';
@@ -19,9 +20,7 @@ export function freeSpace(): FreeSpace {
       const [left, low, right, high] = cellsOf(area);
       for (let i = left; i <= right; i++)
         for (let j = low; j <= high; j++) {
-          const cell = cells.get(keyOf(i, j));
-          if (cell === undefined) cells.set(keyOf(i, j), [area]);
-          else cell.push(area);
+          addTo(cells, keyOf(i, j), area);
         }
     },
     isFree: (area) => {

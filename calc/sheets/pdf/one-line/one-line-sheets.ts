@@ -1,3 +1,4 @@
+import { addTo } from '../../../../routing/lists/grouping.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
 import { type Area, top } from '../kit/area.ts';
@@ -93,7 +94,7 @@ function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
   const conduits = feederConduitsOf(job);
   const children = new Map<number, number[]>();
   nodes.forEach(({ parent }, place) => {
-    children.set(parent, [...(children.get(parent) ?? []), place]);
+    addTo(children, parent, place);
   });
   const before = revision ? linesBefore(revision.earlier()) : null;
   const deltaRoom = before === null ? 0 : smallDelta(lettering);

@@ -1,4 +1,5 @@
 import { feederRoutesOf } from '../../../../routing/network/feeder-routes.ts';
+import { inPlan } from '../../../../routing/plane/space.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Feeder, Point2, Site } from '../../../../routing/site/site.ts';
@@ -32,10 +33,10 @@ export function feedersInPlan(site: Site): FeederLine[] {
   const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
   return site.feeders.flatMap((feeder): FeederLine[] => {
     const way = routes.get(feeder.id);
-    if (way) return [{ feeder, points: way.path.map(([x, y]): Point2 => [x, y]), isRouted: true }];
+    if (way) return [{ feeder, points: way.path.map(inPlan), isRouted: true }];
     const [from, to] = [equipment.get(feeder.from), equipment.get(feeder.to)];
     if (from === undefined || to === undefined) return [];
-    const ends = [from.entry, to.entry].map(([x, y]): Point2 => [x, y]);
+    const ends = [from.entry, to.entry].map(inPlan);
     return [{ feeder, points: ends, isRouted: false }];
   });
 }

@@ -1,3 +1,4 @@
+import { addTo } from '../../../../routing/lists/grouping.ts';
 import { boxesMeet, boxOf } from '../../../../routing/plane/box.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
 import { inPlan } from '../../../../routing/plane/space.ts';
@@ -116,7 +117,7 @@ export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boo
       of: drop,
       dots: circuit === undefined ? [] : phaseInks(circuit.phases, volts),
     };
-    linesOf.set(drop, [...(linesOf.get(drop) ?? []), line]);
+    addTo(linesOf, drop, line);
   }
   return site.drops
     .filter(({ box }) => shows(view.window, inPlan(box)))

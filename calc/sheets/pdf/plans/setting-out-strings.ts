@@ -1,3 +1,4 @@
+import { addTo } from '../../../../routing/lists/grouping.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Gridline, Point2, Site } from '../../../../routing/site/site.ts';
 import { type Area, isWithinArea } from '../kit/area.ts';
@@ -178,7 +179,7 @@ function* acrossRows(
   for (const row of rows) {
     if (seen.length === 0) continue;
     const nearest = seen.reduce((best, at) => (Math.abs(at - row.at) < Math.abs(best - row.at) ? at : best));
-    groups.set(nearest, [...(groups.get(nearest) ?? []), row]);
+    addTo(groups, nearest, row);
   }
   for (const [line, group] of groups) yield acrossGroup(view, line, group);
 }

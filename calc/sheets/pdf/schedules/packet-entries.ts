@@ -1,4 +1,5 @@
 import { kept } from '../../../../routing/kept/kept.ts';
+import { addTo } from '../../../../routing/lists/grouping.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Circuit } from '../../../plan-file/branches.ts';
@@ -44,7 +45,7 @@ const entriesOf = kept((site: Site, circuits: readonly Circuit[]): readonly Pack
       ambientC,
       sizedBy,
     ].join('|');
-    alike.set(key, [...(alike.get(key) ?? []), circuit]);
+    addTo(alike, key, circuit);
   }
   for (const group of alike.values()) {
     const worst = group.reduce((most, one) => (one.branchDropPercent > most.branchDropPercent ? one : most));

@@ -1,3 +1,4 @@
+import { addTo } from '../../../lists/grouping.ts';
 import { direction } from '../../../plane/direction.ts';
 import type { Point2, Stall } from '../../site.ts';
 import type { DrawnWords } from '../imported.ts';
@@ -32,7 +33,7 @@ export function labelledStalls<S extends Omit<Stall, 'id'>>(
   const cells = new Map<string, PlacedWords[]>();
   for (const one of numbers) {
     const key = `${Math.floor(one.middle[0] / cell)} ${Math.floor(one.middle[1] / cell)}`;
-    cells.set(key, [...(cells.get(key) ?? []), one]);
+    addTo(cells, key, one);
   }
   return stalls.map((stall) => {
     const [ux, uy] = direction(stall.heading);
