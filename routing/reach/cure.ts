@@ -1,5 +1,6 @@
 import { type Box, boxOf, joinedBox, NO_BOX, widened } from '../plane/box.ts';
 import { direction } from '../plane/direction.ts';
+import { inPlan } from '../plane/space.ts';
 import type { Drop, Point2, Point3, Rules, Stall, Vehicle } from '../site/site.ts';
 import { cordStart } from './cord-start.ts';
 import { type CordField, vehicleUnder, windowOn } from './field.ts';
@@ -120,7 +121,7 @@ function trialOf({ drop, served, field, rules, allowed }: CureSought) {
   const { from } = cordStart(drop, rules);
   const mayBeOver = over(from);
   const depth = served[0]!.stall.depth;
-  const ends = boxOf([from, ...inlets.flat().map((one) => one.at)].map(([x, y]): Point2 => [x, y]));
+  const ends = boxOf([from, ...inlets.flat().map((one) => one.at)].map(inPlan));
   const at = windowOn(field, widened(ends, depth));
   let seen = NO_BOX;
   const passes = (candidate: Drop): boolean => {

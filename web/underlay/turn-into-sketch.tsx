@@ -1,5 +1,6 @@
 import { direction } from '../../routing/plane/direction.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
+import { inPlan } from '../../routing/plane/space.ts';
 import type { Turned, TurnKind } from '../../routing/site/import/turn-into.ts';
 import { stallRectangle } from '../../routing/site/place/stall-rectangle.ts';
 import type { Point2 } from '../../routing/site/site.ts';
@@ -32,7 +33,7 @@ function shapesOf(turned: Turned, kind: TurnKind): readonly SketchShape[] {
     case 'aisles':
       return turned.aisles.map(({ outline }) => ({ points: outline, closed: true }));
     case 'raceways':
-      return turned.raceways.map(({ path }) => ({ points: path.map(([x, y]): Point2 => [x, y]), closed: false }));
+      return turned.raceways.map(({ path }) => ({ points: path.map(inPlan), closed: false }));
     case 'gridlines':
       return gridlineShapes(turned);
   }

@@ -1,6 +1,6 @@
 import { boxesMeet, boxOf, widened } from '../../plane/box.ts';
-import { distance } from '../../plane/space.ts';
-import type { Point2, Point3 } from '../../site/site.ts';
+import { distance, inPlan } from '../../plane/space.ts';
+import type { Point3 } from '../../site/site.ts';
 
 const ON = 1e-4;
 
@@ -12,7 +12,7 @@ export function pathsAlong(
   edges: readonly Straight[],
   paths: readonly (readonly Point3[])[],
 ): readonly (readonly number[])[] {
-  const boxes = paths.map((path) => widened(boxOf(path.map(([x, y]): Point2 => [x, y])), ON));
+  const boxes = paths.map((path) => widened(boxOf(path.map(inPlan)), ON));
   return edges.map(([a, b]) => {
     const middle: Point3 = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
     const own = { minX: middle[0], minY: middle[1], maxX: middle[0], maxY: middle[1] };
@@ -28,11 +28,11 @@ export function besideStanding<Edge extends readonly [a: Point3, b: Point3, ...r
   paths: readonly (readonly Point3[])[],
 ): readonly Edge[] {
   if (edges.length === 0) return edges;
-  const reach = widened(boxOf(edges.flatMap(([a, b]) => [a, b].map(([x, y]): Point2 => [x, y]))), ON);
+  const reach = widened(boxOf(edges.flatMap(([a, b]) => [a, b].map(inPlan))), ON);
   const near = paths.flatMap((path) =>
     path.slice(1).flatMap((to, i): (readonly [Point3, Point3])[] => {
       const from = path[i]!;
-      return boxesMeet(reach, boxOf([from, to].map(([x, y]): Point2 => [x, y]))) ? [[from, to]] : [];
+      return boxesMeet(reach, boxOf([from, to].map(inPlan))) ? [[from, to]] : [];
     }),
   );
   return edges.filter(([a, b]) => !near.some(([from, to]) => isOn(a, from, to) && isOn(b, from, to)));

@@ -1,6 +1,7 @@
 import { raisedAt } from '../../../calc/space/oblique.ts';
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
+import { inPlan } from '../../../routing/plane/space.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
 import type { DropMark } from '../kinds/drops.ts';
 import type { EquipmentMark } from '../kinds/equipment.ts';
@@ -11,31 +12,29 @@ import type { RunMark } from '../scene/mark.ts';
 
 /** A place in space where the drawing shows it, with its elevation for the words that tell it. */
 const shown = (at: Point3): Point3 => [...raisedAt(at), at[2]];
-const flat = ([x, y]: Point3): Point2 => [x, y];
-
 const dropUp = kept(({ drop, ...mark }: DropMark): DropMark => {
   const box = shown(drop.box);
   const retractor = drop.retractor && shown(drop.retractor);
   return {
     ...mark,
     drop: { ...drop, box, ...(retractor && { retractor }) },
-    ...boxOf([flat(box), flat(retractor ?? box)]),
+    ...boxOf([inPlan(box), inPlan(retractor ?? box)]),
   };
 });
 
 const racewayUp = kept(({ raceway, ...mark }: RacewayMark): RacewayMark => {
   const path = raceway.path.map(shown);
-  return { ...mark, raceway: { ...raceway, path }, ...boxOf(path.map(flat)) };
+  return { ...mark, raceway: { ...raceway, path }, ...boxOf(path.map(inPlan)) };
 });
 
 const memberUp = kept(({ member, ...mark }: MemberMark): MemberMark => {
   const [from, to] = [shown(member.from), shown(member.to)];
-  return { ...mark, member: { ...member, from, to }, ...boxOf([flat(from), flat(to)]) };
+  return { ...mark, member: { ...member, from, to }, ...boxOf([inPlan(from), inPlan(to)]) };
 });
 
 const pullpointUp = kept(({ pullpoint, ...mark }: PullpointMark): PullpointMark => {
   const at = shown(pullpoint.at);
-  return { ...mark, pullpoint: { ...pullpoint, at }, ...boxOf([flat(at)]) };
+  return { ...mark, pullpoint: { ...pullpoint, at }, ...boxOf([inPlan(at)]) };
 });
 
 /** The top of a cabinet; what must stay clear before it lies on the ground. */
@@ -48,7 +47,7 @@ const equipmentUp = kept(({ equipment, corners, ...mark }: EquipmentMark): Equip
 
 const runUp = kept((mark: RunMark): RunMark => {
   const path = mark.path.map(shown);
-  return { ...mark, path, ...boxOf(path.map(flat)) };
+  return { ...mark, path, ...boxOf(path.map(inPlan)) };
 });
 
 interface RaisedLists {
