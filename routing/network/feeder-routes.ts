@@ -18,7 +18,7 @@ export interface FeederRoute {
 
 /**
  * The routes of the feeders whose length the file does not give: the shortest path from entry to entry, tap + raceway +
- * tap, with a tap at either end to any raceway within `tapLimit` (site file, sections 2 and 3). Finding
+ * tap, with a tap at either end to any raceway within `tapLimit`. Finding
  * `no-feeder-route` where there is none. In the order of the feeders; those with a length are passed over.
  */
 export function feederRoutesOf(site: Site): {

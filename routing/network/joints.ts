@@ -17,7 +17,7 @@ export interface Joints {
 const PARALLEL = 1e-9;
 
 /**
- * All joints of the raceways (site file, section 3): a vertex within `tolerance` of another raceway, tied to that
+ * All joints of the raceways: a vertex within `tolerance` of another raceway, tied to that
  * raceway's closest point in space; and two legs that cross in plan with elevations within `tolerance` at the crossing.
  *
  * Where the rule leaves a case open:

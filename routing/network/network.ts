@@ -35,7 +35,7 @@ export interface Network {
 }
 
 /**
- * The network of the raceways, joined where they touch or cross within `joinTolerance` feet (site file, section 3). What
+ * The network of the raceways, joined where they touch or cross within `joinTolerance` feet. What
  * moves no raceway builds nothing.
  */
 export const networkOf = kept((raceways: readonly Raceway[], joinTolerance: number): Network => {

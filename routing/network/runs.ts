@@ -30,7 +30,7 @@ const NOTHING: readonly Finding[] = [];
 
 /**
  * The run of every charger, in the order of the chargers: the shortest path from the entry of the equipment that feeds
- * it to the box of its drop, tap + raceway + tap, measured in space (site file, section 3). Findings: `no-run` where a
+ * it to the box of its drop, tap + raceway + tap, measured in space. Findings: `no-run` where a
  * tap would be longer than `tapLimit`, `branch-limit` where the conductors are longer than allowed, `pedestal-feed` where
  * a pedestal is tapped from overhead. Feet and degrees.
  *

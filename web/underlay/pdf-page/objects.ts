@@ -1,4 +1,4 @@
-import { isDict, isList, nameOf, type PdfDict, type PdfValue, valueAt } from './values.ts';
+import { isDict, isList, nameOf, type PdfDict, type PdfValue, pdfValueAt } from './values.ts';
 
 /** Looks up the objects of a PDF by their numbers. */
 export interface PdfObjects {
@@ -33,8 +33,8 @@ export async function pdfObjects(bytes: Uint8Array): Promise<PdfObjects> {
   const get = (number: number): { readonly value: PdfValue; readonly end: number } | null => {
     const one = found.get(number);
     if (!one) return null;
-    if (one.within) return valueAt(one.within.text, one.within.from);
-    const { value, end } = valueAt(textAt(one.at, OBJECT_CHARS), 0);
+    if (one.within) return pdfValueAt(one.within.text, one.within.from);
+    const { value, end } = pdfValueAt(textAt(one.at, OBJECT_CHARS), 0);
     return { value, end: one.at + end };
   };
   const follow = (value: PdfValue | undefined): PdfValue => {

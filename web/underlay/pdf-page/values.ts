@@ -24,7 +24,7 @@ const SPACE = /(?:[\0\t\n\f\r ]|%[^\n\r]*)*/y;
 const TOKEN = /<<|>>|\[|\]|\/[^\0\t\n\f\r ()<>[\]{}/%]*|<[0-9a-fA-F\s]*>|[-+.\d]+|[a-zA-Z]+/y;
 
 /** The value that stands in a text from a place on, and the place after it. */
-export function valueAt(text: string, from: number): { readonly value: PdfValue; readonly end: number } {
+export function pdfValueAt(text: string, from: number): { readonly value: PdfValue; readonly end: number } {
   let at = from;
   let left = MOST;
   const next = (pattern: RegExp): string => {
