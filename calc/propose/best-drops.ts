@@ -11,18 +11,38 @@ import { dollarsOf } from './panels/trial-price.ts';
 import type { ProposalWish } from './proposal.ts';
 import { racewaysPart } from './raceways-part.ts';
 
+type Order = Omit<DropOrder, 'toward'>;
+
+/** Of straight stalls the same as the usual one. */
+const INNER: Order = { isFlipped: false, isInner: true, over: 'middle' };
+
 /** Ways in which drops may stand in order, the usual one first. */
-const ORDERS: readonly Pick<DropOrder, 'isFlipped' | 'over'>[] = [
+const ORDERS: readonly Order[] = [
   { isFlipped: false, over: 'middle' },
   { isFlipped: false, over: 'heads' },
   { isFlipped: true, over: 'middle' },
   { isFlipped: true, over: 'heads' },
+  INNER,
 ];
 
 /** On lots of no more cords than these the ways are told apart by panels and routes for each. */
 const MOST_CORDS = 60;
 /** Share of the usual search for routes: enough to tell them apart. */
 const EFFORT = 0.2;
+
+/** Drops hang lower under the steel than is usual where all comes to less by such a share. */
+const LOWER_WORTH = 0.005;
+
+/** What drops come to with panels and routes for them. */
+interface Worth {
+  readonly fails: number;
+  readonly dollars: number;
+}
+
+interface Tried extends Worth {
+  readonly drops: DropsPart;
+  readonly order: Order;
+}
 
 /**
  * New drops for the stalls that no charger serves: of the ways in which they may stand in order, that in which they come
@@ -37,24 +57,33 @@ export function bestDrops(
   const usual = dropsPart(file, cordsADrop, wanted);
   if (!isBounded || cordsADrop > 1 || usual.cords.length > MOST_CORDS || usual.cords.length === 0)
     return { usual, best: usual };
-  let best = usual;
-  let least: ReturnType<typeof comesTo> | null = null;
-  for (const [i, order] of ORDERS.entries()) {
-    const drops = i === 0 ? usual : dropsPart(file, cordsADrop, wanted, order);
-    // A drop fewer or a stall less is another matter than where they hang.
-    if (drops.cords.length !== usual.cords.length) continue;
-    const one = comesTo(drops);
-    if (!mayGoOn()) return { usual, best: usual };
-    if (
-      least !== null &&
-      !(one.fails < least.fails || (one.fails === least.fails && one.dollars < least.dollars - 0.005))
-    )
-      continue;
-    [best, least] = [drops, one];
-  }
-  return { usual, best };
+  const seen = new Set<string>();
+  let best: Tried | null = null;
+  for (const order of ORDERS) best = better(best, order);
+  if (best === null) return { usual, best: usual };
+  for (const order of [best.order, INNER])
+    best = better(best, { ...order, isLow: true }, best.order.isLow ? 0 : LOWER_WORTH);
+  return { usual, best: mayGoOn() ? best.drops : usual };
 
-  function comesTo({ file: hung, cords }: DropsPart): { readonly fails: number; readonly dollars: number } {
+  /** What there is, or what is cheaper by such a share. */
+  function better(there: Tried, order: Order, worth?: number): Tried;
+  function better(there: Tried | null, order: Order, worth?: number): Tried | null;
+  function better(there: Tried | null, order: Order, worth = 0): Tried | null {
+    if (there !== null && !mayGoOn()) return there;
+    const drops = seen.size === 0 ? usual : dropsPart(file, cordsADrop, wanted, order);
+    const key = JSON.stringify(drops.file.drops?.map(({ box }) => box));
+    // A drop fewer or a stall less is another matter than where they hang.
+    if (seen.has(key) || drops.cords.length !== usual.cords.length) return there;
+    seen.add(key);
+    const one = comesTo(drops);
+    const isBetter =
+      there === null ||
+      one.fails < there.fails ||
+      (one.fails === there.fails && one.dollars < there.dollars * (1 - worth) - 0.005);
+    return isBetter ? { drops, order, ...one } : there;
+  }
+
+  function comesTo({ file: hung, cords }: DropsPart): Worth {
     const { file: fed, fromOf } = equipmentPart(hung, {
       prices,
       cords,

@@ -27,7 +27,7 @@ export function dropsPart(
   file: SiteFile,
   cordsADrop: number,
   wanted?: ReadonlySet<string>,
-  order: Pick<DropOrder, 'isFlipped' | 'over'> = { isFlipped: false, over: 'middle' },
+  order: Omit<DropOrder, 'toward'> = { isFlipped: false, over: 'middle' },
 ): DropsPart {
   const site = toSite(file);
   const { cord, retractorBelow, elevation, restHeight } = USUAL_DROP;

@@ -36,6 +36,8 @@ export interface HangingPlace {
 
 /** New drops stand no nearer than this to others where they can stand in order, feet. Common practice, no source. */
 const APART = 3;
+/** Lower by less than this, feet, is the same height. */
+const LOWER = 1;
 /** Places are looked for at such steps, and kept so far apart, feet, that all of them can be mounted. */
 const STEP = 1;
 /** Shares of a stall's depth at which its stripes are tried; the middle, from which cords reach best, first. */
@@ -94,11 +96,16 @@ export function hangingPlaces(
     const drop: Drop = { id: '', box: [...box], ...(retractor && { retractor: [...retractor] }), cord: make.cord };
     return dropFindings(drop, field, shared).length + dropHeadroom(drop, { shared, stalls: site.stalls }).length === 0;
   };
+  const low = Math.max(0, site.rules.hangReach - BELOW_MEMBER);
+  const heightFor = (z: number): number => {
+    const lower = Math.max(make.elevation, z - low);
+    return make.order?.isLow && z - lower >= LOWER ? lower : z;
+  };
   const ordered = placesInOrder(
     wanted,
     frame,
     make.order ?? { toward: null, isFlipped: false, over: 'middle' },
-    (at) => over(at)[2],
+    (at) => heightFor(over(at)[2]),
     (box, stall) =>
       isFree(box) &&
       site.drops.every((other) => distance(other.box, box) >= APART) &&

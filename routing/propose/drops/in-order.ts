@@ -10,8 +10,12 @@ export interface DropOrder {
   readonly toward: Point2 | null;
   /** Over the other stripes. */
   readonly isFlipped: boolean;
+  /** Over the stripes of slanted stalls that lie nearer to the row before their heads, wherever the feed is. */
+  readonly isInner?: boolean;
   /** Over the middle of stripes, or as near to the heads of the stalls as their cords reach. */
   readonly over: 'middle' | 'heads';
+  /** As low under the steel as it still holds what hangs there, and no lower than where there is none. */
+  readonly isLow?: boolean;
 }
 
 /** Shares of a stall's depth from its entry, in the order in which they are tried. */
@@ -68,7 +72,11 @@ export function placesInOrder(
 type Stripe = readonly [entry: Point2, head: Point2];
 
 /** Of each stall of a row the stripe on one side of it, the same for all. */
-function stripesOf(row: readonly Stall[], frame: LotFrame, { toward, isFlipped }: DropOrder): readonly Stripe[] {
+function stripesOf(
+  row: readonly Stall[],
+  frame: LotFrame,
+  { toward, isFlipped, isInner = false }: DropOrder,
+): readonly Stripe[] {
   const both = row.map((stall): readonly [Stripe, Stripe] => {
     const [entryRight, headRight, headLeft, entryLeft] = stallRectangle(stall);
     return [
@@ -82,10 +90,24 @@ function stripesOf(row: readonly Stall[], frame: LotFrame, { toward, isFlipped }
   const middle = row.reduce((sum, { at }) => sum + frame.into(at)[axis], 0) / row.length;
   const off = toward === null ? 0 : frame.into(toward)[axis] - middle;
   const isUp = (Math.abs(off) < BESIDE || off > 0) !== isFlipped;
+  const ahead = isInner ? aheadOf(both[0]!, frame, axis) : 0;
+  if (Math.abs(ahead) > LEANS) return both.map(([one, other]) => (ahead > 0 ? one : other));
   return both.map(([one, other]) => {
     const [a, b] = [frame.into(one[0])[axis], frame.into(other[0])[axis]];
     return a > b === isUp ? one : other;
   });
+}
+
+/** Over a slanted stall one of its stripes lies by more than this before the other, feet. */
+const LEANS = 0.5;
+
+/** How far the first of a stall's two stripes lies before the other, the way its head does, square to its row. */
+function aheadOf([one, other]: readonly [Stripe, Stripe], frame: LotFrame, axis: 0 | 1): number {
+  const [[entry, head], [beside]] = [one, other].map((stripe) => stripe.map((at) => frame.into(at)[1 - axis]!)) as [
+    [number, number],
+    [number, number],
+  ];
+  return (entry - beside) * Math.sign(head - entry);
 }
 
 const share = ([ax, ay]: Point2, [bx, by]: Point2, part: number): Point2 => [

@@ -56,3 +56,46 @@ test('over the heads cords still cover every stall, and the way to the middle of
     boxesFor({ toward: WEST, isFlipped: false, over }).reduce((sum, { box }) => sum + Math.abs(box[1]), 0);
   expect(off('heads')).toBeLessThan(off('middle') - 12);
 });
+
+/** Rows of slanted stalls, heads together under one canopy whose steel is 16 ft up. */
+function slanted(): SiteFile {
+  const lot = doubleRows({ along: 6, canopies: 1, volts: 208, away: 40 });
+  const { members, columns, aisles, ...rest } = lot;
+  const lifted = members!.map(({ from, to, ...one }) => {
+    const up = ([x, y, z]: readonly [number, number, number]): [number, number, number] => [x, y, z + 4];
+    return { ...one, from: up(from), to: up(to) };
+  });
+  return {
+    ...rest,
+    members: lifted,
+    stalls: lot.stalls!.map((stall) => ({
+      ...stall,
+      at: [stall.at[0] / Math.sin(Math.PI / 3), Math.sign(stall.at[1]) * 20],
+      heading: stall.heading - 30,
+    })),
+  };
+}
+
+test('over the inner stripes of slanted stalls both rows hang nearer to the middle between them', () => {
+  const site = toSite(slanted());
+  const off = (isInner: boolean): number => {
+    const order = { toward: WEST, isFlipped: false, isInner, over: 'middle' } as const;
+    const { drops } = proposeDrops(site, { ...MAKE, order });
+    expect(drops.length).toBeGreaterThan(8);
+    return drops.reduce((sum, { box: [, y] }) => sum + Math.abs(y), 0) / drops.length;
+  };
+  expect(off(true)).toBeLessThan(off(false) - 1);
+});
+
+test('low under the steel drops hang where it still holds them, and no lower than where there is none', () => {
+  const site = toSite(slanted());
+  const heights = (isLow: boolean): number[] => {
+    const order = { toward: WEST, isFlipped: false, isLow, over: 'middle' } as const;
+    return proposeDrops(site, { ...MAKE, order }).drops.map(({ box: [, , z] }) => z);
+  };
+  const [usual, low] = [heights(false), heights(true)];
+  const steel = 16.5;
+  expect(Math.max(...usual)).toBeGreaterThan(Math.max(...low));
+  expect(steel - Math.min(...low)).toBeLessThanOrEqual(site.rules.hangReach + 1e-9);
+  expect(Math.min(...low)).toBeGreaterThanOrEqual(MAKE.elevation);
+});
