@@ -43,4 +43,4 @@ test('drops for slanted stalls under a high canopy come to within three thousand
   const [own, drawn] = [proposed(ground), proposed(hand)];
   expect(own).toMatchObject({ chargers: drawn.chargers, fails: 0 });
   expect(own.cost).toBeLessThanOrEqual(1.003 * drawn.cost);
-});
+}, 240_000);
