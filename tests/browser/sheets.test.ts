@@ -54,6 +54,31 @@ test('sheets tell how far they are while the board stays in hand, can be stopped
   await close();
 });
 
+test('a name with a sign that no typeface has is told with its place before the set is written, and printed by number', async () => {
+  const { page, offences, close } = await open();
+  const sample = await readFile('samples/library-lot.site.json', 'utf8');
+  const site = JSON.parse(sample) as { name: string; stalls: { label?: string }[] };
+  site.name = 'Lot \u{1F697}';
+  site.stalls[2]!.label = '\u{1F50C}3';
+  const picking = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open' }).click();
+  await page.getByRole('menuitem', { name: 'A site file…' }).click();
+  const picker = await picking;
+  const buffer = Buffer.from(JSON.stringify(site));
+  await picker.setFiles({ name: 'signs.site.json', mimeType: 'application/json', buffer });
+  await page.getByRole('heading', { level: 1, name: 'Lot' }).waitFor();
+  const download = page.waitForEvent('download');
+  await ask(page, 'Drawing set, tabloid PDF');
+  const said = page.locator('.notices');
+  await said.getByText('The name of the site has \u{1F697}').waitFor();
+  await said.getByText('The label of S03 (stalls) has \u{1F50C}').waitFor();
+  expect(await said.textContent()).toContain('it is printed as [U+1F697].');
+  const bytes = await readFile((await (await download).path())!);
+  expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('at phone size what is said of a sheet stays in the window, and may be put away', async () => {
   const { page, close } = await open({ width: 390, height: 844, touch: true });
   const [x, y] = await onScreen(page, [52, 9]);

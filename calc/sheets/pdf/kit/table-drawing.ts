@@ -5,6 +5,7 @@ import { PALE, PENS } from './ink.ts';
 import { CAP, LEADING } from './letters.ts';
 import { shortened } from './lines-of-text.ts';
 import type { Pen } from './pen.ts';
+import { runsFromRight } from './scripts/base-direction.ts';
 import {
   aboveHead,
   CELL_PAD,
@@ -107,7 +108,8 @@ function drawRow(
   let x = area.x;
   row.cells.forEach(({ lines, swatches }, i) => {
     const width = widths[i]!;
-    const align = table.columns[i]!.align ?? 'left';
+    // Words that run from the right begin at the right edge of a column that others begin at the left of.
+    const { align = runsFromRight(lines.join(' ')) ? 'right' : 'left' } = table.columns[i]!;
     lines.forEach((line, k) => {
       const base = y - 2 - small * CAP - k * small * LEADING - (small * LEADING - small * CAP) / 2 + 0.5;
       const before = k === 0 ? swatchRoom(swatches.length) : 0;

@@ -9,6 +9,7 @@ import type { Pen } from '../kit/pen.ts';
 import { cloudWishes, drawClouds } from '../kit/revised.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import type { View } from '../kit/view.ts';
+import { areaWishes } from './area-labels.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { writeConduitTags } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
@@ -61,6 +62,7 @@ export function drawInFull(
     ...openingWishes(view, site, plan),
     ...stallWishes(view, site, pen.lettering),
     ...aisleWishes(view, site),
+    ...areaWishes(view, site),
   ]);
   const spaces = workingSpaceStrings(view, site, ground, pen.lettering);
   for (const { string, figures } of spaces) drawDimensions(pen, string, figures);

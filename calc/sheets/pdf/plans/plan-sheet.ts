@@ -12,6 +12,7 @@ import { type Scale, scaleThatFits } from '../kit/scales.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import { grown, sizeOf, viewIn } from '../kit/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view-title.ts';
+import { areaWishes } from './area-labels.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { sizeWish } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
@@ -97,6 +98,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       writeLabels(pen, view.area, ground, [
         ...feederWishes(view, site),
         ...aisleWishes(view, site),
+        ...areaWishes(view, site),
         ...conduitStretches(plan.conduits).map((stretch) => sizeWish(view, stretch)),
       ]);
       const stalls = stallWishes(view, site, pen.lettering);

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
-import { flowTables, type Table, type TablePart } from '../../../../calc/sheets/pdf/kit/table.ts';
+import { isWithinArea, overlap, right } from '../../../../calc/sheets/pdf/kit/area.ts';
+import { CELL_PAD, flowTables, type Table, type TablePart } from '../../../../calc/sheets/pdf/kit/table.ts';
+import { drawTable } from '../../../../calc/sheets/pdf/kit/table-drawing.ts';
 import { plainLettering } from './plain-lettering.ts';
+import { watchedPen } from './watched-pen.ts';
 
 const lettering = plainLettering();
 const field = { x: 30, y: 20, width: 900, height: 500 };
@@ -83,4 +85,34 @@ describe('tables over sheets', () => {
     const [[part]] = partsOf([wide]) as [[TablePart]];
     expect(part.widths.reduce((sum, width) => sum + width, 0)).toBeLessThanOrEqual(field.width + 0.01);
   });
+});
+
+test('names that run from the right begin at the right edge of their column; others, and figures, stand as they do', () => {
+  const rows = [
+    ['EV01', '12'],
+    ['\u05dc\u05d5\u05d7 \u05d0', '7'],
+    ['For \u05d2\u05df', '9'],
+    ['\u0644\u0648\u062d\u0629', '8'],
+  ];
+  const table: Table = {
+    short: 'names',
+    title: 'Names',
+    columns: [
+      { head: 'Name', least: 30 },
+      { head: 'Number', align: 'right' },
+    ],
+    rows,
+  };
+  const [[part] = []] = flowTables([table], { x: 10, y: 10, width: 900, height: 600 }, plainLettering('ANSI D'));
+  const { pen, written } = watchedPen('ANSI D');
+  drawTable(pen, part!);
+  const areaOf = (text: string) => written.find((one) => one.text === text)!.area;
+  const [left, edge] = [part!.area.x + CELL_PAD, part!.area.x + part!.widths[0]! - CELL_PAD];
+  for (const [name] of rows) {
+    const { x, width } = areaOf(name!);
+    if (/^[A-Z]/.test(name!)) expect(x).toBeCloseTo(left, 6);
+    else expect(x + width).toBeCloseTo(edge, 6);
+  }
+  const end = right(part!.area) - CELL_PAD;
+  for (const [, figure] of rows) expect(areaOf(figure!).x + areaOf(figure!).width).toBeCloseTo(end, 6);
 });

@@ -1,4 +1,5 @@
 import bidiFactory from 'bidi-js';
+import { runsFromRight } from './base-direction.ts';
 
 const bidi = bidiFactory();
 
@@ -9,18 +10,9 @@ export interface Directed {
   readonly mirrored: ReadonlyMap<number, string>;
 }
 
-const RIGHT = /[\p{Script=Hebrew}\p{Script=Arabic}]/u;
-const STRONG = /\p{L}/gu;
-
-/**
- * The levels of a text. A sheet is English and its lines run from left to right, unless the first letter of a text and most
- * of them run from right to left: `For` stays before a name, a note in Hebrew or Arabic is set as such.
- */
+/** The levels of a text, from left to right unless all of it runs the other way. */
 export function directed(text: string): Directed {
-  const letters = text.match(STRONG) ?? [];
-  const isRight = letters.map((letter) => RIGHT.test(letter));
-  const base = isRight[0] && 2 * isRight.filter(Boolean).length > letters.length ? 'rtl' : 'ltr';
-  const { levels } = bidi.getEmbeddingLevels(text, base);
+  const { levels } = bidi.getEmbeddingLevels(text, runsFromRight(text) ? 'rtl' : 'ltr');
   return { levels, mirrored: bidi.getMirroredCharactersMap(text, levels) };
 }
 
