@@ -42,7 +42,7 @@ interface Product {
 }
 
 /** Has the open plan, as it is now, written by a worker of its own; what comes of it is said at the foot of the page. */
-function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, ending, type, drawn }: Product): void {
+function ask({ name, site, notify, warn }: DocumentState, wanted: Wanted, { says, ending, type, drawn }: Product): void {
   const file = fileNameOf(name);
   const title = `${says} of ${name}`;
   const told = new Set<string>();
@@ -51,7 +51,12 @@ function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, endi
     told.add(words);
   };
   const begun = beginWork(title, async (signal, tell) => {
-    if (/pdf|zip/.test(type)) for (const words of await unprintedIn(site, file)) tellOnce(words);
+    if (/pdf|zip/.test(type)) {
+      // All of it together, until it is closed: notices take one another's place.
+      const unprinted = await unprintedIn(site, file);
+      if (unprinted.length > 0) warn({ says: unprinted.join(' ') });
+      for (const words of unprinted) told.add(words);
+    }
     tell('reading what lies under the drawing', 0, 1);
     const underlays = drawn ? await drawingUnderlays(site) : [];
     const content = await written(
