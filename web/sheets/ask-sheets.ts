@@ -42,7 +42,11 @@ interface Product {
 }
 
 /** Has the open plan, as it is now, written by a worker of its own; what comes of it is said at the foot of the page. */
-function ask({ name, site, notify, warn }: DocumentState, wanted: Wanted, { says, ending, type, drawn }: Product): void {
+function ask(
+  { name, site, notify, warn }: DocumentState,
+  wanted: Wanted,
+  { says, ending, type, drawn }: Product,
+): void {
   const file = fileNameOf(name);
   const title = `${says} of ${name}`;
   const told = new Set<string>();
