@@ -14,6 +14,8 @@ export interface LatticeWish {
   readonly times: { readonly ground: number; readonly stringer: number };
   /** Where nothing holds it, it hangs all the same: there is no other way. */
   readonly inAir: boolean;
+  /** Round every keep-out of the site and between any two, however far off, in place of lines along steel and columns. */
+  readonly isWide?: boolean;
   /** How many circuits more find room in the conduits between two places of raceways that are there. */
   readonly room: (a: Point3, b: Point3) => number;
 }

@@ -9,6 +9,7 @@ import { joinStanding } from './lattice-standing.ts';
 import { joinAll, joinHeld, putCrossings, waysAlong } from './lattice-ways.ts';
 import type { LatticeWish } from './lattice-wish.ts';
 import { lotLines } from './lines.ts';
+import { linesRound } from './lines-round.ts';
 import type { LotFrame } from './lot-frame.ts';
 import { standingWays } from './standing-ways.ts';
 
@@ -34,7 +35,7 @@ export interface Lattice {
 export function latticeOf(site: Site, frame: LotFrame, wish: LatticeWish): Lattice {
   const { entry } = wish.equipment;
   const { boxes, cover, times, room } = wish;
-  const { u, v } = lotLines(site, frame, entry, boxes);
+  const { u, v } = (wish.isWide ? linesRound : lotLines)(site, frame, entry, boxes);
   const growing = growingLattice(site);
   const { points, edges, isNew, put, join, isFree } = growing;
   const overhead = wish.place === 'overhead';

@@ -3,6 +3,7 @@ import { arcSearch } from '../shared/arc-paths.ts';
 import { homeGraph } from '../shared/home-graph.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
 import { type Effort, sharedRoute } from '../shared-route.ts';
+import { OUT_OF_GROUND } from './ground-ways.ts';
 import type { Stringer } from './held-line.ts';
 import { type Lattice, latticeOf } from './lattice.ts';
 import { type FloorPrice, leastUnder } from './least-under.ts';
@@ -97,27 +98,42 @@ export function routeEnds(
   make: RouteMake,
   judging: Judging | null,
 ): RoutedEnds {
-  const held = routed(site, equipment, ends, place, make, false, judging);
-  if (held.unreached.length === 0 || place !== 'overhead' || site.members.length === 0) return held;
-  const left = new Set(held.unreached);
-  const loose = routed(
-    site,
-    equipment,
-    ends.filter(({ id }) => left.has(id)),
-    place,
-    make,
-    true,
-    null,
-  );
-  return {
-    laid: [...held.laid, ...loose.laid],
-    joining: held.joining,
-    cost: held.cost + loose.cost,
-    bound: held.bound + loose.bound,
-    unreached: loose.unreached,
-    inAir: held.unreached.filter((id) => !loose.unreached.includes(id)),
-    floor: 0,
+  let all = routed(site, equipment, ends, place, make, { inAir: false }, judging);
+  const left = (): readonly CircuitEnd[] => ends.filter(({ id }) => all.unreached.includes(id));
+  const also = (more: RoutedEnds, isInAir: boolean): void => {
+    all = {
+      laid: [...all.laid, ...more.laid],
+      joining: all.joining,
+      cost: all.cost + more.cost,
+      bound: all.bound + more.bound,
+      unreached: more.unreached,
+      inAir: isInAir ? all.unreached.filter((id) => !more.unreached.includes(id)) : all.inAir,
+      floor: 0,
+    };
   };
+  if (place !== 'overhead') return all;
+  const isSteel = site.members.length > 0;
+  if (left().length > 0 && isSteel) also(routed(site, equipment, left(), place, make, { inAir: true }, null), true);
+  if (left().length === 0 || site.keepouts.length === 0) return all;
+  // Round what is in the way, however far; where nothing leads there off the ground, in the ground and up at the box.
+  for (const lies of isSteel ? (['underground'] as const) : (['overhead', 'underground'] as const)) {
+    if (left().length === 0) break;
+    const round = routed(site, equipment, left(), lies, make, { inAir: true, isWide: true }, null);
+    also({ ...round, laid: lies === 'underground' ? round.laid.flatMap(outOfGround) : round.laid }, false);
+  }
+  return all;
+}
+
+/** What comes up out of the ground to a box or an entry that is higher, in two: the lower part is of what lies there. */
+function outOfGround(straight: Straights[number]): Straights {
+  const [a, b, stringers] = straight;
+  const [low, high] = a[2] < b[2] ? [a, b] : [b, a];
+  if (low[2] >= 0 || high[2] <= OUT_OF_GROUND) return [straight];
+  const at: Point3 = [high[0], high[1], OUT_OF_GROUND];
+  return [
+    [low, at, stringers],
+    [at, high, stringers],
+  ];
 }
 
 /** How many times what hangers of a foot cost some dollars are. */
@@ -130,7 +146,7 @@ function routed(
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
   { price: prices, supportEvery, stringerFoot, cover, share, mayGoOn, isBounded = true, isSearched = true }: RouteMake,
-  inAir: boolean,
+  { inAir, isWide = false }: { readonly inAir: boolean; readonly isWide?: boolean },
   judging: Judging | null,
 ): RoutedEnds {
   const price = prices[place];
@@ -142,7 +158,17 @@ function routed(
     stringer: timesHangers(stringerFoot, overhead),
   };
   const room = standingRoom(site, equipment, new Set(ends.map(({ id }) => id)));
-  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery, cover, times, inAir, room });
+  const lattice = latticeOf(site, lotFrame(site), {
+    equipment,
+    boxes,
+    place,
+    supportEvery,
+    cover,
+    times,
+    inAir,
+    isWide,
+    room,
+  });
   const { points, edges, isNew, root, terminals } = lattice;
   const graph = homeGraph(points.length, edges);
   const search = arcSearch(graph);
