@@ -2,7 +2,7 @@ import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { afterPress } from '../parts/keys-to-board.ts';
 import { ActionButtons } from './draw/action-buttons.tsx';
-import { chooseTool } from './draw/drawing.ts';
+import { chooseTool } from './draw/choose-tool.ts';
 import { useDesk } from './draw/use-desk.ts';
 import { PastButtons } from './past-buttons.tsx';
 import { type TOOLS, useView } from './view-store.ts';

@@ -1,5 +1,5 @@
 import { SHEET_NAMES } from '../../calc/sheets/sheet-names.ts';
-import { chooseTool } from '../board/draw/drawing.ts';
+import { chooseTool } from '../board/draw/choose-tool.ts';
 import { useDesk } from '../board/draw/use-desk.ts';
 import { readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';

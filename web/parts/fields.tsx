@@ -1,5 +1,6 @@
 import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
-import { parseLength, printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { parseLength } from '../../routing/site/numbers/parse-length.ts';
 import { MAX_TEXT_LENGTH } from '../../routing/site/schema/schema-parts.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { keysToBoard } from './keys-to-board.ts';

@@ -1,4 +1,5 @@
-import { parseLength, printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { parseLength } from '../../routing/site/numbers/parse-length.ts';
 import { readLength, TypedField } from './fields.tsx';
 import { atLeast, type NumberLimits, readNumber } from './read-number.ts';
 import { type TypedText, typedLetters } from './typed-text.ts';

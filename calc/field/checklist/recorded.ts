@@ -1,5 +1,6 @@
 import { distance } from '../../../routing/plane/space.ts';
-import { parseLength, printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import { parseLength } from '../../../routing/site/numbers/parse-length.ts';
 import { gridlineWords } from '../../../routing/site/place/gridline-words.ts';
 import { addressOf, type Registers } from '../../../routing/site/records/registers.ts';
 import type { Mark, Point3, Site } from '../../../routing/site/site.ts';

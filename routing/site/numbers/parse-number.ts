@@ -1,8 +1,8 @@
 import { MAX_QUANTITY } from '../schema/schema-parts.ts';
 import { arithmeticReader, type Dialect, unexpected } from './arithmetic.ts';
-import { MAX_CHARACTERS } from './feet-inches.ts';
 import { type Literal, type Mistake, mistake } from './length-literal.ts';
 import { plainText } from './length-unit.ts';
+import { MAX_CHARACTERS } from './parse-length.ts';
 import { quantityAt } from './typed-number.ts';
 
 export type NumberRead = { readonly ok: true; readonly value: number } | Mistake;

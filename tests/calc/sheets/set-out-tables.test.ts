@@ -4,7 +4,7 @@ import { setOutRows } from '../../../calc/field/set-out-rows.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { setOutTables } from '../../../calc/sheets/pdf/schedules/set-out-tables.ts';
 import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
-import { parseLength } from '../../../routing/site/numbers/feet-inches.ts';
+import { parseLength } from '../../../routing/site/numbers/parse-length.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../field/start-lot.ts';
 

@@ -2,7 +2,7 @@ import { keysToBoard } from '../../parts/keys-to-board.ts';
 import { Menu } from '../../parts/menu.tsx';
 import { ACTIONS, type DrawToolName } from '../kinds/kinds.ts';
 import { useView } from '../view-store.ts';
-import { chooseTool } from './drawing.ts';
+import { chooseTool } from './choose-tool.ts';
 import { isDrawTool, LAYOUT_TOOLS, OTHER_TOOLS } from './tool-names.ts';
 import { useDesk } from './use-desk.ts';
 

@@ -1,34 +1,7 @@
-import type { Edit } from '../../document/change/edit.ts';
-import { insertedBy } from '../../document/change/selection.ts';
-import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
-import type { Tool } from '../view-store.ts';
-import { type Desk, draftOf, editOf, groundToDrawOn, type InHand, inHand, show } from './desk.ts';
+import { type Desk, draftOf, editOf, groundToDrawOn, inHand, show } from './desk.ts';
 import type { BoardDraft, Spot } from './draft.ts';
-import { isLarge } from './draft-marks.ts';
-import { setOptions } from './drawing-options.ts';
-import { isDrawTool } from './tool-names.ts';
-import { typedPlace } from './typing.ts';
-
-/** Begins an action, or goes back to selecting; what stands whole is set first. Where nothing is drawn, none begins. */
-export function chooseTool(desk: Desk, tool: Tool): void {
-  const { notify } = desk.document.getState();
-  if (isDrawTool(tool) && keepsDrawing(desk.document.getState())) {
-    notify(FIELD_ONLY);
-    return;
-  }
-  if (desk.view.getState().draft?.whole) setDown(desk);
-  dropDraft(desk);
-  desk.view.setState({ tool, hovered: null, guides: [] });
-  // What was measured stays until the next measurement, or Escape; half a measurement does not.
-  if (desk.view.getState().measureFrom) desk.view.setState({ measured: null, measureFrom: null });
-}
-
-const NO_DRAFT = { draft: null, typing: null, draftOver: null, draftMarks: null, draftWords: [], guides: [] } as const;
-
-function dropDraft({ document, view }: Desk): void {
-  if (view.getState().draft || view.getState().typing) view.setState(NO_DRAFT);
-  document.getState().cancelPreview();
-}
+import { dropDraft, setDown } from './set-down.ts';
+import { typedPlace } from './typed-place.ts';
 
 /** The hand moves to a place: what is being drawn follows it. */
 export function hover(desk: Desk, spot: Spot): void {
@@ -100,26 +73,6 @@ export function finish(desk: Desk): void {
   }
   show(desk, { ...draft, next: draft.next, whole: false });
   if (held.tool.lacks) desk.document.getState().notify(held.tool.lacks(draft));
-}
-
-/** Sets what stands: one entry in the history. What it put in is selected. */
-function setDown(desk: Desk): void {
-  const held = inHand(desk);
-  const { draft } = desk.view.getState();
-  if (!held || !draft) return;
-  const { apply, applyLarge, previewed } = desk.document.getState();
-  const edit = previewed ?? editOf(desk, held, draft);
-  const large = isLarge(groundToDrawOn(desk).site);
-  desk.view.setState(NO_DRAFT);
-  if (edit && large) void applyLarge(edit).then((done) => done && isSet(desk, held, edit));
-  else if (edit && apply(edit)) isSet(desk, held, edit);
-  else desk.document.getState().cancelPreview();
-}
-
-function isSet(desk: Desk, { name, tool, options }: InHand, edit: Edit): void {
-  desk.document.getState().select(insertedBy(edit).filter(({ list }) => list === tool.list));
-  if (tool.after) setOptions(desk, name, tool.after(options, groundToDrawOn(desk)));
-  desk.page.setState({ spoken: `${edit.name}: done` });
 }
 
 /** Takes back the last place that was set, or opens again what stands whole. False where nothing is being drawn. */

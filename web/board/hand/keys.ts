@@ -3,7 +3,7 @@ import { moveElements } from '../../document/edits/move.ts';
 import { keepsDrawing } from '../../document/field-work.ts';
 import { nearestOpen } from '../../words/nearest-open.ts';
 import { pushed } from '../camera.ts';
-import { chooseTool } from '../draw/drawing.ts';
+import { chooseTool } from '../draw/choose-tool.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
 import { heldBy } from '../kinds/kinds.ts';
 import { refOf } from '../scene/mark.ts';

@@ -4,7 +4,7 @@ import { leastMargin, MARGIN_KINDS, type MarginKind, marginsOf } from '../../../
 import { servedStalls } from '../../../calc/plan/served.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../../calc/takeoff/totals.ts';
 import { printTotal } from '../../../routing/site/numbers/feet-inches.ts';
-import { chooseTool } from '../../board/draw/drawing.ts';
+import { chooseTool } from '../../board/draw/choose-tool.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView, useViewStore } from '../../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';

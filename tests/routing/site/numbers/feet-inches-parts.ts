@@ -1,4 +1,4 @@
-import { parseLength } from '../../../../routing/site/numbers/feet-inches.ts';
+import { parseLength } from '../../../../routing/site/numbers/parse-length.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 
 export const feetOf = (text: string, units: Units = 'ft'): number | string => {

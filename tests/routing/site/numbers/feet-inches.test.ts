@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { parseLength } from '../../../../routing/site/numbers/feet-inches.ts';
+import { parseLength } from '../../../../routing/site/numbers/parse-length.ts';
 import { UNITS } from '../../../../routing/site/schema/vocabulary.ts';
 import { feetOf } from './feet-inches-parts.ts';
 

@@ -1,8 +1,9 @@
 import '../../../../web/document/counted-plan.ts';
 import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../../routing/site/site.ts';
+import { chooseTool } from '../../../../web/board/draw/choose-tool.ts';
 import type { Desk } from '../../../../web/board/draw/desk.ts';
-import { back, chooseTool, finish, hover, letGo, press, stop } from '../../../../web/board/draw/drawing.ts';
+import { back, finish, hover, letGo, press, stop } from '../../../../web/board/draw/drawing.ts';
 import { changeOptions, turnOver } from '../../../../web/board/draw/drawing-options.ts';
 import { takeTyped, type } from '../../../../web/board/draw/typed-in.ts';
 import { retyped, startTyping } from '../../../../web/board/draw/typing.ts';
