@@ -7,14 +7,15 @@ import { counted } from '../../routing/words/counted.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument } from '../document/use-document.tsx';
+import { whenAsked } from '../page-state/when-asked.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { inHand } from './draw/desk.ts';
 import { EMPTY } from './draw/draft.ts';
 import { isDrawTool } from './draw/tool-names.ts';
-import { type } from './draw/typed-in.ts';
-import { startTyping } from './draw/typing.ts';
 import { useDesk } from './draw/use-desk.ts';
 import { useView, useViewStore, type ViewState } from './view-store.ts';
+
+const TypeThem = whenAsked(async () => (await import('./draw/type-them.tsx')).TypeThem);
 
 interface Advice {
   readonly action: string;
@@ -135,7 +136,6 @@ export function BoardFoot() {
 }
 
 function Coordinates() {
-  const desk = useDesk();
   const draws = useView((state) => isDrawTool(state.tool));
   // A person who sets out measures from gridlines.
   const builds = useDocument((state) => state.station === 'build');
@@ -161,16 +161,7 @@ function Coordinates() {
             {name} <PointerText print={print} />
           </span>
         ))}
-      {draws && (
-        <button
-          type="button"
-          className="plain"
-          title="Type the x and y of the next place (T)"
-          onClick={() => type(desk, startTyping('x'))}
-        >
-          type them
-        </button>
-      )}
+      {draws && <TypeThem />}
     </p>
   );
 }
