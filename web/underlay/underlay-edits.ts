@@ -42,7 +42,11 @@ export function changeUnderlay(
  * An underlay as it lies by now, where something of its file has been read since it was `was`, counted from the lowest;
  * null where it has gone or another file lies there.
  */
-export function stillThere(site: Pick<Site, 'underlay' | 'underlays'>, index: number, was: Underlay): Underlay | null {
+export function underlaysIfSame(
+  site: Pick<Site, 'underlay' | 'underlays'>,
+  index: number,
+  was: Underlay,
+): Underlay | null {
   const now = underlaysOf(site)[index];
   return now && now.kind === was.kind && now.file === was.file ? now : null;
 }

@@ -10,7 +10,7 @@ import type { UnderlayPicture } from './picture.ts';
 import { onSite, scaledAbout } from './placement.ts';
 import { PlacingActs } from './placing-acts.tsx';
 import { TurnInto } from './turn-into-section.tsx';
-import { changeUnderlay, removeUnderlay, stillThere } from './underlay-edits.ts';
+import { changeUnderlay, removeUnderlay, underlaysIfSame } from './underlay-edits.ts';
 import { chosenLayer, useUnderlay, useUnderlayStore } from './underlay-store.ts';
 import { useChangeUnderlay } from './use-change-underlay.ts';
 
@@ -26,7 +26,7 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
     const { chosen } = underlays.getState();
     const stated = await picture?.ofPage?.(page).catch(() => null);
     const { file, site, apply } = document.getState();
-    const now = stillThere(site, chosen, underlay);
+    const now = underlaysIfSame(site, chosen, underlay);
     if (!now) return;
     const lies = picture && stated ? lieAsStated(now, stated, site.georef, picture) : {};
     apply(changeUnderlay(file, chosen, `Show page ${page}`, now, { page, ...lies }));

@@ -1,5 +1,4 @@
-import { strFromU8, strToU8, unzipSync } from 'fflate';
-import { packedZip } from '../packed/zip.ts';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { ZIP_TIME } from '../zip-time.ts';
 import type { LiveTable } from './live.ts';
 import { columnLetters } from './sheet-cells.ts';
@@ -30,7 +29,7 @@ export function withParts(packed: Uint8Array, tables: readonly LiveTable[], cell
       .replace('<definedNames/>', `<definedNames>${namesXml(tables)}</definedNames>`)
       .replace('<calcPr/>', '<calcPr fullCalcOnLoad="1"/>'),
   );
-  return packedZip(entries, ZIP_TIME);
+  return zipSync(entries, { mtime: ZIP_TIME });
 }
 
 /** The last column of the head as letters. */

@@ -12,7 +12,7 @@ import {
   placeUnderlay,
   removeUnderlay,
   reorderUnderlay,
-  stillThere,
+  underlaysIfSame,
 } from '../../../web/underlay/underlay-edits.ts';
 import { underlaysOf } from '../../../web/underlay/underlays.ts';
 
@@ -165,8 +165,8 @@ test('lines turned into stalls are one edit with free ids, where the underlay li
 test('what was read of an underlay is for it alone, as it lies by then', () => {
   const other = { ...underlay, file: 'survey.dxf' };
   const site = { underlay: { ...underlay, at: [7, 7] as const }, underlays: [other] };
-  expect(stillThere(site, 0, underlay)).toBe(site.underlay);
-  expect(stillThere(site, 1, underlay)).toBeNull();
-  expect(stillThere({ underlay: other }, 0, underlay)).toBeNull();
-  expect(stillThere({}, 0, underlay)).toBeNull();
+  expect(underlaysIfSame(site, 0, underlay)).toBe(site.underlay);
+  expect(underlaysIfSame(site, 1, underlay)).toBeNull();
+  expect(underlaysIfSame({ underlay: other }, 0, underlay)).toBeNull();
+  expect(underlaysIfSame({}, 0, underlay)).toBeNull();
 });
