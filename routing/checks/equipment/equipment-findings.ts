@@ -15,6 +15,9 @@ import { stallsIn } from '../../standing/outlines.ts';
 import { entrances } from './entrances.ts';
 import { type Condition, conditionBefore, leastNeeds, type NeedsOf, type WorkingNeeds } from './working-needs.ts';
 
+/** Half a millimetre, in feet: a metric site gives 3 ft as 0.914 m. */
+const ROUNDING = 0.5 / 304.8;
+
 /** Something that stands on the ground, and where. */
 interface Standing {
   readonly id: string;
@@ -69,7 +72,7 @@ export function workingSpaceFindings(equipment: Equipment, site: Around, { least
     if (areaOf(part) <= TOUCHING_AREA) continue;
     if (one.condition > opposite) opposite = one.condition;
     const off = Math.min(...part.map(([, y]) => -y - equipment.size[1] / 2));
-    if (off >= wanted(one.condition) - TOUCHING_AREA) continue;
+    if (off >= wanted(one.condition) - ROUNDING) continue;
     obstructing.push(one);
     clear = Math.min(clear, off);
     asked = Math.max(asked, wanted(one.condition));
@@ -130,7 +133,7 @@ function tooLittleGiven(
   { units }: Around,
 ): Finding[] {
   const least = depths?.[condition - 1];
-  if (workingSpace === undefined || least === undefined || workingSpace >= least - TOUCHING_AREA) return [];
+  if (workingSpace === undefined || least === undefined || workingSpace >= least - ROUNDING) return [];
   const print = (feet: number): string => printLength(feet, units);
   return [
     {

@@ -107,6 +107,15 @@ describe('a depth that the site gives', () => {
   });
 });
 
+describe('a depth in metres', () => {
+  test('that is the least one to the millimetre is enough; one less by two is not', () => {
+    const at = (workingSpace: number) =>
+      found({ units: 'm', equipment: [board('P', 208, [0, 0], { workingSpace, size: [0.5, 0.2, 1.8] })] });
+    expect(at(0.914)).toEqual([]);
+    expect(at(0.912)).toMatchObject([{ limit: 3 }]);
+  });
+});
+
 describe('two entrances: 110.26(C)(2)', () => {
   const large = (rest: Partial<Equipment> = {}) =>
     board('MSB', 480, [0, 0], { kind: 'switchboard', size: [10, 2, 7], busAmps: 4000, ...rest });

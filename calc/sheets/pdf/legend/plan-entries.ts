@@ -74,7 +74,7 @@ export const PLAN_SYMBOLS: Group = {
     },
     {
       isOn: ({ hasMatchLines }) => hasMatchLines,
-      says: 'match line: the plan goes on on the sheet it names',
+      says: 'match line: the plan continues on the sheet it names',
       height: ROW,
       draw: lineEntry((pen, from, to) => pen.line([from, to], PENS.match)),
     },

@@ -163,5 +163,5 @@ function drawGoesOn(pen: Pen, [x, y]: Point2, numbers: string, { letters }: OneL
     ],
     PENS.heavy,
   );
-  pen.text(`goes on on ${numbers}`, [x, y - 10 - letters], { size: letters, anchor: 'middle' });
+  pen.text(`continued on ${numbers}`, [x, y - 10 - letters], { size: letters, anchor: 'middle' });
 }

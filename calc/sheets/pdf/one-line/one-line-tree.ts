@@ -11,7 +11,7 @@ export interface PlacedNode<N> {
   readonly column: number;
   /** Place in the list of the node that it hangs on; -1 at the top. */
   readonly parent: number;
-  /** What hangs on it goes on on another sheet. */
+  /** What hangs on it continues on another sheet. */
   readonly isCut: boolean;
 }
 
@@ -20,8 +20,8 @@ export type OneLinePage<N> = readonly PlacedNode<N>[];
 
 /**
  * Trees laid out on sheets of so many columns: a column for each node that nothing hangs on, each other node over the
- * middle of what hangs on it. A tree with more columns goes on on further sheets with the nodes above repeated; one that
- * is deeper than `levels` is cut there, and goes on on a sheet of its own.
+ * middle of what hangs on it. A tree with more columns continues on further sheets with the nodes above repeated; one that
+ * is deeper than `levels` is cut there, and continues on a sheet of its own.
  */
 export function oneLinePages<N extends OneLineNode<N>>(
   roots: readonly N[],

@@ -8,7 +8,7 @@ import type { Pen } from '../kit/pen.ts';
 import type { View } from '../kit/view.ts';
 import { type Tile, tileKey } from './tiles.ts';
 
-/** A stretch of the edge of a view past which the plan goes on on another sheet. */
+/** A stretch of the edge of a view past which the plan continues on another sheet. */
 export interface MatchEdge {
   readonly from: Point2;
   readonly to: Point2;
@@ -67,7 +67,7 @@ export function matchEdges(tiles: readonly Tile[], tile: Tile, { area, at, windo
 /** Shares of a match line at which its words may stand. */
 const SHARES = Array.from({ length: 91 }, (_, i) => 0.05 + i / 100);
 
-/** A heavy line where the plan goes on on another sheet, with the number of that sheet. */
+/** A heavy line where the plan continues on another sheet, with the number of that sheet. */
 export function drawMatchLines(
   pen: Pen,
   { area }: View,
