@@ -33,9 +33,10 @@ export function answersJudged(chargers: number): number {
 }
 
 /**
- * What branches come to by their takeoff: the site is planned with the raceways that are asked about, and with nothing that
- * they do not change, what the equipment feeds already along with them: they share conduits. Pull points stand where they are wanted. The last to be laid is priced with all that is laid: whole
- * sticks and reels are cut for all equipment together, and hours go by how many pieces are alike on the lot.
+ * What branches come to by their takeoff: the site is planned with the raceways that are asked about, with what the same
+ * equipment feeds already, for they share conduits, and with nothing that they do not change. Pull points stand where they
+ * are wanted. The last to be laid is priced with all that is laid: whole sticks and reels are cut for all equipment
+ * together, and hours go by how many pieces are alike on the lot.
  * @param rounds answers that are looked at for a piece of equipment
  * @param held a site whose feeders are as wide as they are to be: branches for which they are too narrow fail
  */

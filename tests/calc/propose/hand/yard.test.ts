@@ -37,8 +37,8 @@ function proposed(file: SiteFile) {
   };
 }
 
-/** The benchmarks have the whole yard. */
-test('drops for slanted stalls under a high canopy come to within three thousandths of a hand’s, with routes by a price a foot for both', () => {
+/** Routes are sought by a price a foot for both. The whole yard is among the prices of the benchmarks. */
+test('drops for slanted stalls under a high canopy cost at most three thousandths more than a hand’s', () => {
   const { ground, hand } = oneCanopy();
   const [own, drawn] = [proposed(ground), proposed(hand)];
   expect(own).toMatchObject({ chargers: drawn.chargers, fails: 0 });
