@@ -81,12 +81,20 @@ export function hangingPlaces(
   const { tapLimit } = site.rules;
   const isOpen = (): boolean => true;
   const lowest = Math.max(site.rules.clearHeight.stall, site.rules.clearHeight.van) + (make.retractorBelow ?? 0);
+  const low = Math.max(0, site.rules.hangReach - BELOW_MEMBER);
+  /** Under high steel what hangs is set from a ladder where it may hang as low as that: lifts are paid by the day. */
+  const withoutLift = (z: number): number => {
+    const { lift } = site.rules.workHeight;
+    return z > lift && z - lift <= low && lift >= lowest ? lift : z;
+  };
 
   /** Over a point of the plan, as high as what is drawn there. */
   const over = ([x, y]: Point2): Point3 => {
     const at: Point3 = [x, y, make.elevation];
-    const near = closestTap(raceways, at, tapLimit + 4, isOpen) ?? closestTap(structure, at, tapLimit + 4, isOpen);
-    return near && near.point[2] >= lowest ? [x, y, near.point[2]] : at;
+    const laid = closestTap(raceways, at, tapLimit + 4, isOpen);
+    const near = laid ?? closestTap(structure, at, tapLimit + 4, isOpen);
+    if (!near || near.point[2] < lowest) return at;
+    return [x, y, laid ? near.point[2] : withoutLift(near.point[2])];
   };
   const frame = lotFrame(site);
   const retractorOf = ([x, y, z]: Point3): Point3 | null =>
@@ -96,7 +104,6 @@ export function hangingPlaces(
     const drop: Drop = { id: '', box: [...box], ...(retractor && { retractor: [...retractor] }), cord: make.cord };
     return dropFindings(drop, field, shared).length + dropHeadroom(drop, { shared, stalls: site.stalls }).length === 0;
   };
-  const low = Math.max(0, site.rules.hangReach - BELOW_MEMBER);
   const heightFor = (z: number): number => {
     const lower = Math.max(make.elevation, z - low);
     return make.order?.isLow && z - lower >= LOWER ? lower : z;

@@ -57,12 +57,12 @@ test('over the heads cords still cover every stall, and the way to the middle of
   expect(off('heads')).toBeLessThan(off('middle') - 12);
 });
 
-/** Rows of slanted stalls, heads together under one canopy whose steel is 16 ft up. */
-function slanted(): SiteFile {
+/** Rows of slanted stalls, heads together under one canopy whose steel is 16 ft up, or 12 and so much more. */
+function slanted(higher = 4): SiteFile {
   const lot = doubleRows({ along: 6, canopies: 1, volts: 208, away: 40 });
   const { members, columns, aisles, ...rest } = lot;
   const lifted = members!.map(({ from, to, ...one }) => {
-    const up = ([x, y, z]: readonly [number, number, number]): [number, number, number] => [x, y, z + 4];
+    const up = ([x, y, z]: readonly [number, number, number]): [number, number, number] => [x, y, z + higher];
     return { ...one, from: up(from), to: up(to) };
   });
   return {
@@ -98,4 +98,16 @@ test('low under the steel drops hang where it still holds them, and no lower tha
   expect(Math.max(...usual)).toBeGreaterThan(Math.max(...low));
   expect(steel - Math.min(...low)).toBeLessThanOrEqual(site.rules.hangReach + 1e-9);
   expect(Math.min(...low)).toBeGreaterThanOrEqual(MAKE.elevation);
+});
+
+test('under steel a little too high for a ladder drops hang as high as one reaches, so that no lift is paid by the day', () => {
+  const heights = (higher: number, lift = 12): ReadonlySet<number> => {
+    const site = toSite({ ...slanted(higher), rules: { workHeight: { ladder: 7, lift } } });
+    return new Set(proposeDrops(site, MAKE).drops.map(({ box: [, , z] }) => z));
+  };
+  // A foot under steel at 14 and 14.5 ft is past the 12 ft of a ladder; 12 ft is within the 3 ft that they may hang.
+  expect(heights(2)).toEqual(new Set([12]));
+  expect([...heights(2, 20)].every((z) => z > 12)).toBe(true);
+  // Under 16 ft it would hang too far below what holds it.
+  expect([...heights(4)].every((z) => z > 12)).toBe(true);
 });
