@@ -82,7 +82,7 @@ export function hangingPlaces(
   const isOpen = (): boolean => true;
   const lowest = Math.max(site.rules.clearHeight.stall, site.rules.clearHeight.van) + (make.retractorBelow ?? 0);
   const low = Math.max(0, site.rules.hangReach - BELOW_MEMBER);
-  /** Under high steel what hangs is set from a ladder where it may hang as low as that: lifts are paid by the day. */
+  /** Under high steel drops hang where a ladder still reaches, if they may hang so low. */
   const withoutLift = (z: number): number => {
     const { lift } = site.rules.workHeight;
     return z > lift && z - lift <= low && lift >= lowest ? lift : z;
