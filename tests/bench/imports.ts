@@ -1,6 +1,6 @@
 import DxfParser from 'dxf-parser';
 import { drawDxf } from '../../routing/site/import/dxf.ts';
-import { linePacker } from '../../web/underlay/packed-lines.ts';
+import { linePacker } from '../../web/underlay/reading/packed-lines.ts';
 import { launchBrowser } from '../browser/chromium.ts';
 import { openPage } from '../browser/open-page.ts';
 import { servePage } from '../browser/serve.ts';

@@ -1,7 +1,7 @@
 import { type DBSchema, openDB } from 'idb';
 import { type Photos, photoHashes } from '../../calc/field/records-bundle.ts';
 import type { Mark } from '../../routing/site/site.ts';
-import { hashOf } from '../underlay/kept-bytes.ts';
+import { hashOf } from '../underlay/picked/kept-bytes.ts';
 
 interface KeptPhoto {
   readonly hash: string;

@@ -1,9 +1,9 @@
 import type { Underlay as Laid } from '../../calc/sheets/pdf/kit/underlay.ts';
 import type { Site, Underlay } from '../../routing/site/site.ts';
-import { keptBytes } from '../underlay/kept-bytes.ts';
-import { MAX_SIDE } from '../underlay/picture.ts';
-import { onSite } from '../underlay/placement.ts';
-import { readUnderlay } from '../underlay/read-underlay.ts';
+import { MAX_SIDE } from '../underlay/painting/picture.ts';
+import { keptBytes } from '../underlay/picked/kept-bytes.ts';
+import { onSite } from '../underlay/placing/placement.ts';
+import { readUnderlay } from '../underlay/reading/read-underlay.ts';
 import { underlaysOf } from '../underlay/underlays.ts';
 
 /**

@@ -5,13 +5,13 @@ import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
 import { later } from '../page-state/when-asked.tsx';
 import { failureWords } from '../words/failure-words.ts';
-import { type PickedFor, PickProvider } from './pick-context.ts';
-import type { UnderlayWorld } from './pick-underlay.ts';
+import { type PickedFor, PickProvider } from './picked/pick-context.ts';
+import type { UnderlayWorld } from './picked/pick-underlay.ts';
 import { createUnderlayStore, UnderlayProvider } from './underlay-store.ts';
 import { underlaysOf } from './underlays.ts';
 
-const following = later(() => import('./follow-underlays.ts'));
-const picking = later(() => import('./pick-underlay.ts'));
+const following = later(() => import('./painting/follow-underlays.ts'));
+const picking = later(() => import('./picked/pick-underlay.ts'));
 
 /** Gives the page below it the underlay of the open site: on the board, to the hand, and to the ledger. */
 export function UnderlayHost({ painting, children }: { readonly painting: Painting; readonly children: ReactNode }) {

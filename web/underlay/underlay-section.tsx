@@ -1,6 +1,6 @@
 import { useDocument } from '../document/use-document.tsx';
 import { whenAsked } from '../page-state/when-asked.tsx';
-import { usePickUnderlay } from './pick-context.ts';
+import { usePickUnderlay } from './picked/pick-context.ts';
 import { chosenLayer, useUnderlay } from './underlay-store.ts';
 import { underlaysOf } from './underlays.ts';
 

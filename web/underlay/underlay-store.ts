@@ -4,9 +4,9 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Point2, Site, Underlay } from '../../routing/site/site.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { failureWords } from '../words/failure-words.ts';
-import { keptBytes } from './kept-bytes.ts';
-import { UnderlayFault, type UnderlayPicture } from './picture.ts';
-import { readUnderlay } from './read-underlay.ts';
+import { UnderlayFault, type UnderlayPicture } from './painting/picture.ts';
+import { keptBytes } from './picked/kept-bytes.ts';
+import { readUnderlay } from './reading/read-underlay.ts';
 import { underlaysOf } from './underlays.ts';
 
 /** What the hand is to do with the underlay next. */

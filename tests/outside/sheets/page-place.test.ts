@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Gridline, Point2, SiteFile } from '../../../routing/site/site.ts';
 import { statedByPage } from '../../../web/underlay/pdf-page/stated.ts';
-import { onSite } from '../../../web/underlay/placement.ts';
+import { onSite } from '../../../web/underlay/placing/placement.ts';
 import { setOf } from './drawing-set.ts';
 import { plannedSample } from './planned-samples.ts';
 import { type PageText, readPdf } from './read-pdf.ts';

@@ -2,12 +2,12 @@ import 'fake-indexeddb/auto';
 import fc from 'fast-check';
 import { deleteDB, openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
-import { fileKind, looksLikeGround } from '../../../web/underlay/file-kind.ts';
-import { imageSize, isTurned } from '../../../web/underlay/image-size.ts';
-import { hashOf, keepBytes, keptBytes } from '../../../web/underlay/kept-bytes.ts';
-import { otherKind } from '../../../web/underlay/other-kinds.ts';
-import { sizedSvg, svgLeftOut, svgSize } from '../../../web/underlay/svg-size.ts';
-import { textOfBytes } from '../../../web/underlay/text-of-bytes.ts';
+import { fileKind, looksLikeGround } from '../../../web/underlay/picked/file-kind.ts';
+import { hashOf, keepBytes, keptBytes } from '../../../web/underlay/picked/kept-bytes.ts';
+import { otherKind } from '../../../web/underlay/picked/other-kinds.ts';
+import { imageSize, isTurned } from '../../../web/underlay/reading/image-size.ts';
+import { sizedSvg, svgLeftOut, svgSize } from '../../../web/underlay/reading/svg-size.ts';
+import { textOfBytes } from '../../../web/underlay/reading/text-of-bytes.ts';
 import { dxf, pdf, png, svg } from '../../browser/underlay-files.ts';
 
 const bytes = (text: string): Uint8Array<ArrayBuffer> => new Uint8Array(new TextEncoder().encode(text));

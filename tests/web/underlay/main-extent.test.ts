@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { mainExtent } from '../../../web/underlay/main-extent.ts';
+import { mainExtent } from '../../../web/underlay/reading/main-extent.ts';
 
 type Rectangle = readonly [number, number, number, number];
 const lot = (x: number, y: number, count = 20): Rectangle[] =>

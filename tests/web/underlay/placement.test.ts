@@ -10,7 +10,7 @@ import {
   scaledAbout,
   turnedAbout,
   turnToAxis,
-} from '../../../web/underlay/placement.ts';
+} from '../../../web/underlay/placing/placement.ts';
 
 const number = (most: number) => fc.double({ min: -most, max: most, noNaN: true });
 const point = fc.tuple(number(3000), number(3000)) as fc.Arbitrary<Point2>;

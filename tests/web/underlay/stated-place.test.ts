@@ -3,10 +3,10 @@ import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
 import { svg } from '../../../calc/sheets/svg.ts';
 import { placeInRdf, placeRdf } from '../../../routing/site/place/stated-place.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { lieAsStated, liesAsStated } from '../../../web/underlay/lie-as-stated.ts';
-import { carriedOver, onSite } from '../../../web/underlay/placement.ts';
-import { svgPlace } from '../../../web/underlay/svg-place.ts';
-import { svgSize } from '../../../web/underlay/svg-size.ts';
+import { lieAsStated, liesAsStated } from '../../../web/underlay/placing/lie-as-stated.ts';
+import { carriedOver, onSite } from '../../../web/underlay/placing/placement.ts';
+import { svgPlace } from '../../../web/underlay/reading/svg-place.ts';
+import { svgSize } from '../../../web/underlay/reading/svg-size.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 
 const GROUND = { lon: -98.5, lat: 39.8, bearing: 12.5 };

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { statedScale } from '../../../web/underlay/stated-scale.ts';
+import { statedScale } from '../../../web/underlay/reading/stated-scale.ts';
 
 it('a scale that a sheet states is read, in feet for an inch of it', () => {
   for (const [words, feet] of [

@@ -5,8 +5,8 @@ import type { SiteFile, Underlay } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit, invertEdit } from '../../../web/document/change/edit.ts';
 import { editErrors } from '../../../web/document/change/edit-errors.ts';
-import { linesPerLayer, packedLines, unpackedLines } from '../../../web/underlay/packed-lines.ts';
-import { turnEdit, turnedFrom } from '../../../web/underlay/turn-into-edit.ts';
+import { turnEdit, turnedFrom } from '../../../web/underlay/into-elements/turn-into-edit.ts';
+import { linesPerLayer, packedLines, unpackedLines } from '../../../web/underlay/reading/packed-lines.ts';
 import {
   changeUnderlay,
   placeUnderlay,

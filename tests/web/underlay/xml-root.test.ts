@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fileKind } from '../../../web/underlay/file-kind.ts';
-import { xmlRoot } from '../../../web/underlay/xml-root.ts';
+import { fileKind } from '../../../web/underlay/picked/file-kind.ts';
+import { xmlRoot } from '../../../web/underlay/picked/xml-root.ts';
 
 const bytes = (text: string): Uint8Array<ArrayBuffer> => new Uint8Array(new TextEncoder().encode(text));
 

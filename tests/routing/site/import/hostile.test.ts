@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { readGeojson } from '../../../../routing/site/import/geojson.ts';
 import { BUDGET, type Imported, type LineDrawing } from '../../../../routing/site/import/imported.ts';
 import { placeInRdf } from '../../../../routing/site/place/stated-place.ts';
-import { statedScale } from '../../../../web/underlay/stated-scale.ts';
-import { sizedSvg, svgLeftOut, svgSize, viewBoxOf } from '../../../../web/underlay/svg-size.ts';
-import { xmlRoot } from '../../../../web/underlay/xml-root.ts';
+import { xmlRoot } from '../../../../web/underlay/picked/xml-root.ts';
+import { statedScale } from '../../../../web/underlay/reading/stated-scale.ts';
+import { sizedSvg, svgLeftOut, svgSize, viewBoxOf } from '../../../../web/underlay/reading/svg-size.ts';
 import { readDxf } from '../../../read-dxf.ts';
 
 type Pair = readonly [code: number, value: string | number];
