@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import regular from '../sheets/fonts/overpass-regular.ttf?inline';
 import semibold from '../sheets/fonts/overpass-semibold.ttf?inline';
-import type { FontBytes } from '../sheets/pdf/kit/lettering.ts';
+import type { FontBytes } from '../sheets/pdf/kit/lettering/lettering.ts';
 
 /** The typefaces of other scripts lie beside the bundled command; from source they are where they are kept. */
 const BESIDE = fileURLToPath(new URL('./scripts/', import.meta.url));

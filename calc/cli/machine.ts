@@ -1,5 +1,5 @@
 import type { NewLinearProgram } from '../day/optimum/linear-program.ts';
-import type { FontBytes } from '../sheets/pdf/kit/lettering.ts';
+import type { FontBytes } from '../sheets/pdf/kit/lettering/lettering.ts';
 import type { Crew } from './crew.ts';
 
 /** The machine as the verbs see it: handed in, so that a test can hand in another. */

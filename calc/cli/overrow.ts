@@ -1,4 +1,4 @@
-import { dayOf } from '../sheets/day.ts';
+import { dayOf } from '../sheets/days/day.ts';
 import { crewOf, isHelper, readForCrew } from './crew.ts';
 import { packedFonts } from './fonts.ts';
 import { isWatched, mayGoOn, runApart } from './long-work.ts';

@@ -6,7 +6,7 @@ import type { Drop, Point3, Raceway, Site } from '../../routing/site/site.ts';
 import { marginsOf } from '../plan/margins.ts';
 import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
-import { type PriceChange, priceChange } from '../takeoff/price-change.ts';
+import { type PriceChange, priceChange } from '../takeoff/bid/price-change.ts';
 import { SUMMED_LENGTHS, summedLength } from '../takeoff/totals.ts';
 import { newFaults } from './new-faults.ts';
 

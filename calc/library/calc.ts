@@ -29,7 +29,7 @@ export { type BalancedLoad, serviceLoad } from '../supply/service/balanced-load.
 export { type TransformerInput, type TransformerResult, transformer } from '../supply/transformers/transformer.ts';
 export type { CodeTables } from '../tables/code-tables.ts';
 export { tablesFor } from '../tables/editions.ts';
-export { type CutPlan, type CutWish, cut } from '../takeoff/cut.ts';
+export { type CutPlan, type CutWish, cut } from '../takeoff/cutting/cut.ts';
 export { explained, type Step, type Tell } from '../words/explain.ts';
 
 /** The edition whose tables are held, NFPA 70 of 2023. */

@@ -2,7 +2,7 @@ import type { Site } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { dayIn } from '../prices/read-cells.ts';
-import { type CostSheet, costOf } from '../takeoff/cost.ts';
+import { type CostSheet, costOf } from '../takeoff/bid/cost.ts';
 import type { Alternative } from './comparison.ts';
 import { plan } from './plan.ts';
 import { stallsServed } from './unit-figures.ts';

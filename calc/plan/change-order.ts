@@ -1,8 +1,8 @@
 import type { PriceList } from '../prices/price-list.ts';
 import { ratesOf } from '../prices/rates.ts';
-import { bidLines } from '../takeoff/bid-lines.ts';
-import type { CostRow } from '../takeoff/cost.ts';
-import { cents, sumOf } from '../takeoff/money.ts';
+import { bidLines } from '../takeoff/bid/bid-lines.ts';
+import type { CostRow } from '../takeoff/bid/cost.ts';
+import { cents, sumOf } from '../takeoff/bid/money.ts';
 import type { Alternative } from './comparison.ts';
 
 /** What one line of the bill adds or deducts; a deduct is less than 0. */

@@ -1,6 +1,6 @@
 import type { Site } from '../../routing/site/site.ts';
-import type { CostSheet } from '../takeoff/cost.ts';
-import { cents } from '../takeoff/money.ts';
+import type { CostSheet } from '../takeoff/bid/cost.ts';
+import { cents } from '../takeoff/bid/money.ts';
 import { SUMMED_LENGTHS, summedLength } from '../takeoff/totals.ts';
 import type { Plan } from './plan-shape.ts';
 

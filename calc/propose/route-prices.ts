@@ -6,7 +6,7 @@ import type { PriceList } from '../prices/price-list.ts';
 import { conductorSpec, racewaySpec } from '../prices/spec.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { supportSpacing } from '../tables/lookup.ts';
-import { costOf } from '../takeoff/cost.ts';
+import { costOf } from '../takeoff/bid/cost.ts';
 import { trenchFootPrice } from './panels/trial-price.ts';
 import { USUAL_RACEWAY } from './usual.ts';
 

@@ -1,30 +1,30 @@
 import type { Alternative } from '../plan/comparison.ts';
-import { accessibleSheet } from './accessible-sheet.ts';
-import { arcFlashSheet } from './arc-flash-sheet.ts';
-import { bidSheet } from './bid-sheet.ts';
-import { checklistSheet } from './checklist-sheet.ts';
-import { commissioningSheet } from './commissioning-sheet.ts';
-import { conduitsSheet } from './conduits-sheet.ts';
-import { coordinationSheet } from './coordination-sheet.ts';
-import { costSheet } from './cost-sheet.ts';
+import { bidSheet } from './cost/bid-sheet.ts';
+import { costSheet } from './cost/cost-sheet.ts';
+import { cutsSheet } from './cost/cuts-sheet.ts';
+import { pullScheduleSheet } from './cost/pull-schedule-sheet.ts';
+import { purchaseSheet } from './cost/purchase-sheet.ts';
+import { takeoffSheet } from './cost/takeoff-sheet.ts';
 import { type Cell, csv } from './csv.ts';
-import { cutsSheet } from './cuts-sheet.ts';
-import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from './day-sheets.ts';
-import { daySummarySheet } from './day-summary-sheet.ts';
-import { feederOptionsSheet } from './feeder-options-sheet.ts';
-import { loadSheet } from './load-sheet.ts';
-import { openItemsSheet } from './open-items-sheet.ts';
-import { panelSheet } from './panel-sheet.ts';
-import type { FontBytes } from './pdf/kit/lettering.ts';
+import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from './days/day-sheets.ts';
+import { daySummarySheet } from './days/day-summary-sheet.ts';
+import type { FontBytes } from './pdf/kit/lettering/lettering.ts';
 import type { Paper } from './pdf/kit/paper.ts';
 import type { Underlay } from './pdf/kit/underlay.ts';
-import { pullScheduleSheet } from './pull-schedule-sheet.ts';
-import { purchaseSheet } from './purchase-sheet.ts';
-import { runsSheet } from './runs-sheet.ts';
-import { settingOutSheet } from './setting-out-sheet.ts';
+import { arcFlashSheet } from './schedules/arc-flash-sheet.ts';
+import { conduitsSheet } from './schedules/conduits-sheet.ts';
+import { coordinationSheet } from './schedules/coordination-sheet.ts';
+import { feederOptionsSheet } from './schedules/feeder-options-sheet.ts';
+import { loadSheet } from './schedules/load-sheet.ts';
+import { panelSheet } from './schedules/panel-sheet.ts';
+import { runsSheet } from './schedules/runs-sheet.ts';
 import { SHEET_NAMES, type SheetEnding, type SheetName, TABLE_NAMES, type TableName } from './sheet-names.ts';
-import { steelLoadsSheet } from './steel-loads-sheet.ts';
-import { takeoffSheet } from './takeoff-sheet.ts';
+import { accessibleSheet } from './site-work/accessible-sheet.ts';
+import { checklistSheet } from './site-work/checklist-sheet.ts';
+import { commissioningSheet } from './site-work/commissioning-sheet.ts';
+import { openItemsSheet } from './site-work/open-items-sheet.ts';
+import { settingOutSheet } from './site-work/setting-out-sheet.ts';
+import { steelLoadsSheet } from './site-work/steel-loads-sheet.ts';
 
 type Rows = readonly (readonly Cell[])[];
 
@@ -136,11 +136,11 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
     return planDxf(site, plan, { fonts: await fonts(), date, file: name });
   },
   '.svg': async ({ name, site, plan }, { fonts, date }) => {
-    const { planSvg } = await import('./plan-svg.ts');
+    const { planSvg } = await import('./svg/plan-svg.ts');
     return planSvg(site, plan, { fonts: await fonts(), date, file: name });
   },
   '.raised.svg': async ({ site, plan }, { date }) => {
-    const { raisedSvg } = await import('./raised-svg.ts');
+    const { raisedSvg } = await import('./svg/raised-svg.ts');
     return raisedSvg(site, plan, date);
   },
   '.xlsx': async (planned) => {
@@ -174,7 +174,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.day-load.csv': tableWriter('day-load'),
   '.day-cars.csv': tableWriter('day-cars'),
   '.day-meters.csv': tableWriter('day-meters'),
-  '.geojson': async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
+  '.geojson': async ({ site, plan }) => (await import('./geojson/geojson.ts')).geojson(site, plan),
   '.ifc': async ({ site, plan }) => (await import('./ifc/ifc.ts')).ifc(site, plan),
   '.plan.json': async ({ site, plan }) =>
     `${JSON.stringify((await import('../plan/published-plan.ts')).publishedPlan(plan, site))}\n`,

@@ -28,11 +28,14 @@ const WRITERS: Readonly<Record<RevisionEnding, Write>> = {
     return planDxf(versions.after.site, versions.after.plan, await lettered(versions, around));
   },
   '.changes.svg': async (versions, around) => {
-    const { planSvg } = await import('./plan-svg.ts');
+    const { planSvg } = await import('./svg/plan-svg.ts');
     return planSvg(versions.after.site, versions.after.plan, await lettered(versions, around));
   },
   '.changes.csv': async ({ after, changes }) => {
-    const [{ csv }, { changeOrderSheet }] = await Promise.all([import('./csv.ts'), import('./change-order-sheet.ts')]);
+    const [{ csv }, { changeOrderSheet }] = await Promise.all([
+      import('./csv.ts'),
+      import('./cost/change-order-sheet.ts'),
+    ]);
     return csv(changeOrderSheet(after.site, changes.order));
   },
 };

@@ -3,7 +3,7 @@ import { inStall } from '../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Raceway, Site, Stall } from '../../routing/site/site.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { ratesOf } from '../prices/rates.ts';
-import type { CostSheet } from '../takeoff/cost.ts';
+import type { CostSheet } from '../takeoff/bid/cost.ts';
 
 /** Room that work takes on either side of what is dug, set or hung, feet. Common practice, no source. */
 const BESIDE = 2;

@@ -3,8 +3,8 @@ import type { Rules } from '../../routing/site/site.ts';
 import type { Bought, TakeoffRow } from '../plan-file/takeoff.ts';
 import { byWords } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
-import type { CutGroup } from './stock.ts';
-import { type Stocked, stockKey, stockRow, stocksOf } from './stocking.ts';
+import type { CutGroup } from './cutting/stock.ts';
+import { type Stocked, stockKey, stockRow, stocksOf } from './cutting/stocking.ts';
 import { type Sum, type TalliedPart, talliedParts } from './tally.ts';
 
 /** Items in the order in which an estimator walks a job: from the supply out to the cord. */

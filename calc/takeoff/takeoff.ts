@@ -18,24 +18,29 @@ import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { disconnectNeeds } from '../supply/panels/charger-disconnects.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { bondingQuantities } from './bonding-quantities.ts';
-import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
-import { boxlessDrops } from './boxless-drops.ts';
-import { buriedConduits } from './buried-conduits.ts';
-import { addConductors } from './conductor-quantities.ts';
-import { chargerBreaker, deviceQuantities } from './device-quantities.ts';
-import { disconnectQuantities } from './disconnect-quantities.ts';
-import { dropQuantities } from './drop-quantities.ts';
-import { equipmentQuantities } from './equipment-quantities.ts';
-import { feederQuantities } from './feeder-quantities.ts';
-import { feederDrills, groundQuantities } from './ground-quantities.ts';
-import { guardQuantities } from './guard-quantities.ts';
+import { buriedConduits } from './conduits/buried-conduits.ts';
+import { feederDrills, groundQuantities } from './conduits/ground-quantities.ts';
+import { addRaceways } from './conduits/raceway-quantities.ts';
+import { stringerQuantities, supportQuantities } from './conduits/support-quantities.ts';
+import { feederQuantities } from './feeders/feeder-quantities.ts';
 import type { WorkHeight } from './high.ts';
-import { overLimitTally } from './over-limit-quantities.ts';
-import { addRaceways } from './raceway-quantities.ts';
+import { bondingQuantities } from './quantities/bonding-quantities.ts';
+import {
+  boxQuantities,
+  handholeQuantities,
+  idleDropQuantities,
+  idlePullpointQuantities,
+} from './quantities/box-quantities.ts';
+import { boxlessDrops } from './quantities/boxless-drops.ts';
+import { addConductors } from './quantities/conductor-quantities.ts';
+import { chargerBreaker, deviceQuantities } from './quantities/device-quantities.ts';
+import { disconnectQuantities } from './quantities/disconnect-quantities.ts';
+import { dropQuantities } from './quantities/drop-quantities.ts';
+import { equipmentQuantities } from './quantities/equipment-quantities.ts';
+import { guardQuantities } from './quantities/guard-quantities.ts';
+import { overLimitTally } from './quantities/over-limit-quantities.ts';
+import { stallQuantities, stallsServedBy } from './quantities/stall-quantities.ts';
 import { takeoffRows } from './rows.ts';
-import { stallQuantities, stallsServedBy } from './stall-quantities.ts';
-import { stringerQuantities, supportQuantities } from './support-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
 /** Boxes beside those that equipment has of its own. */

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { packedFonts } from '../../calc/cli/fonts.ts';
 import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
-import { dayOf } from '../../calc/sheets/day.ts';
+import { dayOf } from '../../calc/sheets/days/day.ts';
 import { readSite } from '../../routing/site/file/read.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { planDrawing } from '../../calc/sheets/drawing/plan-drawing.ts';
-import { geojson } from '../../calc/sheets/geojson.ts';
-import { svg as svgOf } from '../../calc/sheets/svg.ts';
+import { geojson } from '../../calc/sheets/geojson/geojson.ts';
+import { svg as svgOf } from '../../calc/sheets/svg/svg.ts';
 import { statedScale } from '../../web/underlay/reading/stated-scale.ts';
 import { setOf } from '../outside/sheets/drawing-set.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';

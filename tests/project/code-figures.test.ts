@@ -35,9 +35,9 @@ const OTHERS: Readonly<Record<string, readonly (readonly [figure: string, why: s
     ['1.2', 'reactance of half a winding'],
   ],
   'calc/supply/fault/fault-steps.ts': [['1.2', 'reactance of half a winding']],
-  'calc/takeoff/ground-quantities.ts': [['1.25', 'how much soil swells when it is dug']],
-  'calc/takeoff/packages.ts': [['1.25', 'inches of a conduit']],
-  'calc/takeoff/stock.ts': [['0.125', 'width of a saw cut, inches']],
+  'calc/takeoff/conduits/ground-quantities.ts': [['1.25', 'how much soil swells when it is dug']],
+  'calc/takeoff/buying/packages.ts': [['1.25', 'inches of a conduit']],
+  'calc/takeoff/cutting/stock.ts': [['0.125', 'width of a saw cut, inches']],
 };
 
 test('a factor of the code stands in its edition and nowhere else', () => {

@@ -1,5 +1,5 @@
 import { INCH } from '../../calc/sheets/pdf/kit/area.ts';
-import { pointsPerFoot, type Scale, scaleThatFits } from '../../calc/sheets/pdf/kit/scales.ts';
+import { pointsPerFoot, type Scale, scaleThatFits } from '../../calc/sheets/pdf/kit/view/scales.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Camera } from '../board/camera.ts';

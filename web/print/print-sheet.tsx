@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { dayOf } from '../../calc/sheets/day.ts';
+import { dayOf } from '../../calc/sheets/days/day.ts';
 import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
 import type { Painting } from '../board/painting.ts';

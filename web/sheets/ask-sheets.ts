@@ -1,4 +1,4 @@
-import { dayOf } from '../../calc/sheets/day.ts';
+import { dayOf } from '../../calc/sheets/days/day.ts';
 import type { RevisionName } from '../../calc/sheets/revision-names.ts';
 import type { SHEET_NAMES } from '../../calc/sheets/sheet-names.ts';
 import type { DocumentState } from '../document/document-state.ts';
@@ -87,7 +87,7 @@ function ask(
 /** What of a site's names cannot be printed as it is, place by place: said before anything is written. */
 async function unprintedIn(site: DocumentState['site'], file: string): Promise<readonly string[]> {
   const [{ unprintedWords }, { isDrawn }] = await Promise.all([
-    import('../../calc/sheets/pdf/kit/unprinted.ts'),
+    import('../../calc/sheets/pdf/kit/lettering/unprinted.ts'),
     import('../../calc/sheets/pdf/kit/scripts/signs.ts'),
   ]);
   return unprintedWords({ ...site, file }, isDrawn);

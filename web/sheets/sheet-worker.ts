@@ -1,6 +1,6 @@
 import regular from '../../calc/sheets/fonts/overpass-regular.ttf?url';
 import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
-import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering.ts';
+import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering/lettering.ts';
 import type { FaceName } from '../../calc/sheets/pdf/kit/scripts/faces.ts';
 import type { SheetNews, SheetRequest } from './sheet-request.ts';
 import { writeRequest } from './write-sheets.ts';

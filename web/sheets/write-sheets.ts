@@ -3,7 +3,7 @@ import type { Alternative } from '../../calc/plan/comparison.ts';
 import { revision } from '../../calc/plan/revision.ts';
 import { SHEET_FILES, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
 import { handoverFiles } from '../../calc/sheets/handover.ts';
-import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering.ts';
+import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering/lettering.ts';
 import { REVISION_FILES } from '../../calc/sheets/revised-set.ts';
 import { sheetFileName } from './sheet-file-name.ts';
 import type { SheetContent, SheetNews, SheetRequest } from './sheet-request.ts';

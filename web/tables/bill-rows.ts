@@ -1,6 +1,6 @@
 import { isGuess } from '../../calc/prices/line-for.ts';
-import type { CostRow, CostSheet } from '../../calc/takeoff/cost.ts';
-import { type CostPart, partsOfRow } from '../../calc/takeoff/cost-parts.ts';
+import type { CostRow, CostSheet } from '../../calc/takeoff/bid/cost.ts';
+import { type CostPart, partsOfRow } from '../../calc/takeoff/bid/cost-parts.ts';
 import { SYSTEMS } from '../../calc/takeoff/systems.ts';
 
 type Missing = CostSheet['missing'][number];

@@ -2,7 +2,7 @@ import { type ReactNode, useState } from 'react';
 import { pricedOf } from '../../calc/plan/alternative.ts';
 import { withLine } from '../../calc/prices/edit-list.ts';
 import type { PriceRow } from '../../calc/prices/price-list.ts';
-import { doubtOf } from '../../calc/takeoff/cost.ts';
+import { doubtOf } from '../../calc/takeoff/bid/cost.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { withCounts } from '../document/counted-plan.ts';
 import { hasCome, priceStore, takePrices, usePrices } from '../document/files/price-store.ts';

@@ -1,5 +1,5 @@
-import { cutPlan } from '../../calc/takeoff/cut-plan.ts';
-import type { CutGroup } from '../../calc/takeoff/stock.ts';
+import { cutPlan } from '../../calc/takeoff/cutting/cut-plan.ts';
+import type { CutGroup } from '../../calc/takeoff/cutting/stock.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { withCounts } from '../document/counted-plan.ts';

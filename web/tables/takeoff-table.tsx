@@ -1,5 +1,5 @@
 import type { TakeoffRow } from '../../calc/plan-file/takeoff.ts';
-import { buyWords } from '../../calc/takeoff/buy-words.ts';
+import { buyWords } from '../../calc/takeoff/buying/buy-words.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { withCounts } from '../document/counted-plan.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';

@@ -1,6 +1,6 @@
 import type { PriceList } from '../../calc/prices/price-list.ts';
+import { EMPTY_SIZE, emptyRacewayPrice, type PriceChange } from '../../calc/takeoff/bid/price-change.ts';
 import { aloftAlong } from '../../calc/takeoff/high.ts';
-import { EMPTY_SIZE, emptyRacewayPrice, type PriceChange } from '../../calc/takeoff/price-change.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Raceway, Site } from '../../routing/site/site.ts';
 import { priceWords } from './dollars.ts';

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { cut } from '../../takeoff/cut.ts';
+import { cut } from '../../takeoff/cutting/cut.ts';
 import { nonNegativeFigure, positiveFigure } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 

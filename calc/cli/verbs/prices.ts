@@ -3,7 +3,7 @@ import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import { nearLines } from '../../prices/near-lines.ts';
 import { meansOf, priceSheet } from '../../prices/price-sheet.ts';
 import { csv } from '../../sheets/csv.ts';
-import { type WantedLine, wantedLines, wantedSheet } from '../../takeoff/wanted-lines.ts';
+import { type WantedLine, wantedLines, wantedSheet } from '../../takeoff/bid/wanted-lines.ts';
 import type { Machine } from '../machine.ts';
 import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';

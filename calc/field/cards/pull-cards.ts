@@ -6,7 +6,7 @@ import type { Conduit } from '../../plan-file/branches.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import { circuitNames } from '../../supply/panels/circuit-names.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { pullSchedule, type ScheduledPull } from '../../takeoff/pull-schedule.ts';
+import { pullSchedule, type ScheduledPull } from '../../takeoff/buying/pull-schedule.ts';
 import type { CardName } from './card-link.ts';
 
 /** A pull that takes enough to be looked at. */

@@ -6,7 +6,7 @@ import type { Site } from '../../../routing/site/site.ts';
 import { asBuiltOf } from '../../plan/as-built.ts';
 import { assumptionsOf } from '../../plan/assumptions.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
-import type { CostSheet } from '../../takeoff/cost.ts';
+import type { CostSheet } from '../../takeoff/bid/cost.ts';
 import { type ChecklistLine, checklistOf } from '../checklist/checklist.ts';
 import { markSays } from '../checklist/recorded.ts';
 import { commissioning } from '../commissioning/commissioning.ts';

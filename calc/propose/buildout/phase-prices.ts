@@ -1,6 +1,6 @@
 import type { Alternative } from '../../plan/comparison.ts';
-import { partsOfRow } from '../../takeoff/cost-parts.ts';
-import { dealtOut, sumOf } from '../../takeoff/money.ts';
+import { partsOfRow } from '../../takeoff/bid/cost-parts.ts';
+import { dealtOut, sumOf } from '../../takeoff/bid/money.ts';
 import { buildPhases, chargerPhases, phasesOf } from './build-phases.ts';
 
 /** What a phase of a build-out costs, dollars of the bid. */

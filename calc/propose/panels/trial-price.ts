@@ -4,7 +4,7 @@ import { plan } from '../../plan/plan.ts';
 import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { costOf } from '../../takeoff/cost.ts';
+import { costOf } from '../../takeoff/bid/cost.ts';
 import { GROUND_WORK } from '../../takeoff/systems.ts';
 import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD, USUAL_RACEWAY } from '../usual.ts';
 

@@ -1,6 +1,6 @@
 import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Site, Stall } from '../../../routing/site/site.ts';
-import { stallsServedBy } from '../../takeoff/stall-quantities.ts';
+import { stallsServedBy } from '../../takeoff/quantities/stall-quantities.ts';
 import { boxOfFeet, type Callout, type Detail, type DetailLine, edges, segment, typicalOf } from './detail.ts';
 
 /** Symbols of what has no size in the file, feet: stencil, wheel stop, sign and post. */

@@ -2,7 +2,7 @@ import type { Surface } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { TRENCH_WIDTH } from '../../takeoff/trench.ts';
+import { TRENCH_WIDTH } from '../../takeoff/conduits/trench.ts';
 import { conduitsAt, type PassingConduit, passingWords } from './conduits-at.ts';
 import { boxOfFeet, type Callout, type Detail, type DetailCircle, type DetailLine, edges, segment } from './detail.ts';
 

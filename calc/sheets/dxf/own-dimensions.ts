@@ -4,8 +4,8 @@ import type { Site } from '../../../routing/site/site.ts';
 import type { DrawnText } from '../drawing/drawing.ts';
 import type { LetteredPlan } from '../lettered/lettered-plan.ts';
 import type { DimensionMark } from '../lettered/mark.ts';
-import { CAP } from '../pdf/kit/letters.ts';
-import { pointsPerFoot } from '../pdf/kit/scales.ts';
+import { CAP } from '../pdf/kit/lettering/letters.ts';
+import { pointsPerFoot } from '../pdf/kit/view/scales.ts';
 
 /** Dimensions that a person put on the plan. */
 export function ownDimensions(site: Site, { drawing, job, scale }: LetteredPlan): DimensionMark[] {

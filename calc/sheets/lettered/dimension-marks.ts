@@ -1,4 +1,4 @@
-import { type DimensionString, OVERSHOOT, onSheet, type StringFigure, TICK } from '../pdf/kit/dimension.ts';
+import { type DimensionString, OVERSHOOT, onSheet, type StringFigure, TICK } from '../pdf/kit/labels/dimension.ts';
 import type { DimensionMark } from './mark.ts';
 
 /** The dimensions of a string one by one, with letters of a height of capitals, points. */

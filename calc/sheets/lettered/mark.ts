@@ -1,7 +1,7 @@
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { LayerName } from '../drawing/layers.ts';
 import type { Ink } from '../pdf/kit/ink.ts';
-import type { Weight } from '../pdf/kit/lettering.ts';
+import type { Weight } from '../pdf/kit/lettering/lettering.ts';
 
 /** What a sheet has on it, in points from its lower left corner, as other formats than the PDF write it. */
 export type SheetMark = LineMark | FillMark | CircleMark | TextMark | DimensionMark;

@@ -4,11 +4,11 @@ import type { Extent } from '../drawing/drawing.ts';
 import type { LayerName } from '../drawing/layers.ts';
 import type { Area } from '../pdf/kit/area.ts';
 import { BLACK, type Ink, WHITE } from '../pdf/kit/ink.ts';
-import type { Lettering } from '../pdf/kit/lettering.ts';
-import { CAP } from '../pdf/kit/letters.ts';
+import type { Lettering } from '../pdf/kit/lettering/lettering.ts';
+import { CAP } from '../pdf/kit/lettering/letters.ts';
 import type { Pen } from '../pdf/kit/pen.ts';
 import { arcPoints } from '../pdf/kit/pen.ts';
-import { partIn } from '../pdf/kit/view.ts';
+import { partIn } from '../pdf/kit/view/view.ts';
 import { dimensionMarks } from './dimension-marks.ts';
 import type { SheetMark } from './mark.ts';
 

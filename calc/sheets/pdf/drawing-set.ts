@@ -3,14 +3,14 @@ import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { embedPhotos, type PhotoBytes } from './as-built/set-photos.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
-import { type FontBytes, letteringIn } from './kit/lettering.ts';
-import { LETTERS } from './kit/letters.ts';
-import { statePlace } from './kit/page-place.ts';
+import { type FontBytes, letteringIn } from './kit/lettering/lettering.ts';
+import { LETTERS } from './kit/lettering/letters.ts';
+import { unprintedWords } from './kit/lettering/unprinted.ts';
 import type { Paper } from './kit/paper.ts';
 import { penWith } from './kit/pen.ts';
 import { partsOf } from './kit/purpose.ts';
 import { embedUnderlays, type PlacedUnderlay, type Underlay } from './kit/underlay.ts';
-import { unprintedWords } from './kit/unprinted.ts';
+import { statePlace } from './kit/view/page-place.ts';
 import type { SetPhoto, WorkRecord } from './kit/work-record.ts';
 import { jobOf, type Revised, setSheets } from './set/set-sheets.ts';
 

@@ -3,7 +3,7 @@ import { SUBTOTALS, subtotals } from '../../plan/subtotals.ts';
 import { unitFigures } from '../../plan/unit-figures.ts';
 import type { Rate } from '../../prices/rates.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
-import { priceStanding } from '../cost-sheet.ts';
+import { priceStanding } from '../cost/cost-sheet.ts';
 import { costColumn } from './cost-table.ts';
 import { canBeDealt, dealtColumn } from './dealt-table.ts';
 import { hours, type LiveCell, type LiveName, type LiveTable, live, money } from './live.ts';

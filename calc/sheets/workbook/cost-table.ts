@@ -1,6 +1,6 @@
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import { type CostRow, type CostSheet, doubtOf } from '../../takeoff/cost.ts';
+import { type CostRow, type CostSheet, doubtOf } from '../../takeoff/bid/cost.ts';
 import { hours, type LiveCell, type LiveTable, live, money, quantity } from './live.ts';
 import { rateCell } from './rates-table.ts';
 

@@ -1,5 +1,5 @@
-import type { CostSheet } from '../../takeoff/cost.ts';
-import { whatIf } from '../../takeoff/what-if.ts';
+import type { CostSheet } from '../../takeoff/bid/cost.ts';
+import { whatIf } from '../../takeoff/bid/what-if.ts';
 import { MULTIPLIERS } from './bid-table.ts';
 import { type LiveCell, type LiveTable, live, money } from './live.ts';
 

@@ -3,10 +3,10 @@ import { takeoffKind } from '../../prices/kind.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { addBushings } from '../bushings.ts';
-import { addFittings, type Straight } from '../fittings.ts';
+import { addBushings } from '../conduits/bushings.ts';
+import { addFittings, type Straight } from '../conduits/fittings.ts';
+import { expansionFittingsFor, isPlastic, racewayKinds, supports } from '../conduits/raceway-quantities.ts';
 import { ON_GROUND, plusAloft, shareAloft, times } from '../high.ts';
-import { expansionFittingsFor, isPlastic, racewayKinds, supports } from '../raceway-quantities.ts';
 import type { Add } from '../tally.ts';
 import { type FeederStretch, feederStretches } from './feeder-stretches.ts';
 

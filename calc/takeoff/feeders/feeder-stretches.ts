@@ -5,7 +5,7 @@ import type { Place } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3, Pullpoint } from '../../../routing/site/site.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import { stretchesOf } from '../../supply/feeders/stretches.ts';
-import type { Straight } from '../fittings.ts';
+import type { Straight } from '../conduits/fittings.ts';
 import { type Aloft, aloftAlong, aloftAt, ON_GROUND, plusAloft, type WorkHeight } from '../high.ts';
 
 /** A feeder's way between two places where it can be opened, measured off for its conduits. Feet. */

@@ -8,7 +8,7 @@ import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
-import { dayOf } from '../../../calc/sheets/day.ts';
+import { dayOf } from '../../../calc/sheets/days/day.ts';
 
 const LIBRARY = 'samples/library-lot.site.json';
 const HOSPITAL = 'samples/hospital-lot.site.json';

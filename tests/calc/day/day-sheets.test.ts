@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from '../../../calc/sheets/day-sheets.ts';
-import { daySummarySheet } from '../../../calc/sheets/day-summary-sheet.ts';
+import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from '../../../calc/sheets/days/day-sheets.ts';
+import { daySummarySheet } from '../../../calc/sheets/days/day-summary-sheet.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { managedLot } from './managed-lot.ts';
 

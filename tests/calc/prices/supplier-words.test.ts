@@ -6,9 +6,9 @@ import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { readPrices } from '../../../calc/prices/read-prices.ts';
 import { withMeaning, withoutWord } from '../../../calc/prices/supplier-words.ts';
-import { priceStanding } from '../../../calc/sheets/cost-sheet.ts';
+import { priceStanding } from '../../../calc/sheets/cost/cost-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 
 const read = (text: string, over: PriceList): PriceList => {
   const found = readPrices(text, 'supplier.csv', over);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import {

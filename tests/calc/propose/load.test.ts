@@ -5,7 +5,7 @@ import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { type LoadWish, lineShare } from '../../../calc/propose/panels/charger-amps.ts';
 import { readLoad } from '../../../calc/propose/panels/read-load.ts';
 import { propose } from '../../../calc/propose/propose.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';

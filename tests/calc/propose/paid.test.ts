@@ -6,7 +6,7 @@ import { dropsPart } from '../../../calc/propose/drops-part.ts';
 import { answersJudged, racewaysPaid } from '../../../calc/propose/paid.ts';
 import { equipmentPart } from '../../../calc/propose/panels/equipment-part.ts';
 import { racewaysPart } from '../../../calc/propose/raceways-part.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { HANDS } from './hand/hands.ts';

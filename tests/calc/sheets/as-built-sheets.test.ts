@@ -4,7 +4,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { settingOutSchedule } from '../../../calc/sheets/pdf/schedules/setting-out-schedule.ts';
-import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
+import { settingOutSheet } from '../../../calc/sheets/site-work/setting-out-sheet.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { panelSheet } from '../../../calc/sheets/panel-sheet.ts';
 import { equipmentLines, feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { panelTables } from '../../../calc/sheets/pdf/schedules/panel-schedules.ts';
+import { panelSheet } from '../../../calc/sheets/schedules/panel-sheet.ts';
 import { panelSchedules } from '../../../calc/supply/panels/panel-schedule.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { anySupply } from '../supply/devices/any-supply.ts';

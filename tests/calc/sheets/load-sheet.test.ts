@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { loadSheet } from '../../../calc/sheets/load-sheet.ts';
+import { loadSheet } from '../../../calc/sheets/schedules/load-sheet.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { changed, lotWith } from '../checks/faults/small-lot.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
 import { raisedDrawing } from '../../../calc/sheets/drawing/raised-drawing.ts';
 import { feedersInPlan } from '../../../calc/sheets/pdf/plans/feeders-on-plan.ts';
-import { svg } from '../../../calc/sheets/svg.ts';
+import { svg } from '../../../calc/sheets/svg/svg.ts';
 import { vehicleBlock } from '../../../calc/space/block.ts';
 import { seenBlock } from '../../../calc/space/oblique.ts';
 import type { Point2 } from '../../../routing/site/site.ts';

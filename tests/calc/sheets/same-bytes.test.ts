@@ -1,11 +1,11 @@
 import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { conduitsSheet } from '../../../calc/sheets/conduits-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
-import { dayOf } from '../../../calc/sheets/day.ts';
+import { dayOf } from '../../../calc/sheets/days/day.ts';
 import { safeFileName } from '../../../calc/sheets/file-name.ts';
-import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
+import { conduitsSheet } from '../../../calc/sheets/schedules/conduits-sheet.ts';
+import { settingOutSheet } from '../../../calc/sheets/site-work/setting-out-sheet.ts';
 import { xlsx } from '../../../calc/sheets/xlsx.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';

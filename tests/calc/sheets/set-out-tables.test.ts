@@ -3,7 +3,7 @@ import { setOutPoints } from '../../../calc/field/set-out-points.ts';
 import { setOutRows } from '../../../calc/field/set-out-rows.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { setOutTables } from '../../../calc/sheets/pdf/schedules/set-out-tables.ts';
-import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
+import { settingOutSheet } from '../../../calc/sheets/site-work/setting-out-sheet.ts';
 import { parseLength } from '../../../routing/site/numbers/parse-length.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../field/start-lot.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { MADE_OF, steelLoadsSheet } from '../../../calc/sheets/steel-loads-sheet.ts';
+import { MADE_OF, steelLoadsSheet } from '../../../calc/sheets/site-work/steel-loads-sheet.ts';
 import { steelLoads } from '../../../calc/steel/steel-loads.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

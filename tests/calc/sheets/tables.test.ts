@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { runsSheet } from '../../../calc/sheets/runs-sheet.ts';
-import { takeoffSheet } from '../../../calc/sheets/takeoff-sheet.ts';
+import { takeoffSheet } from '../../../calc/sheets/cost/takeoff-sheet.ts';
+import { runsSheet } from '../../../calc/sheets/schedules/runs-sheet.ts';
 import { CAUTIONS } from '../../../calc/words/cautions.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -3,7 +3,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import type { DrawnItem } from '../../../calc/sheets/drawing/drawing.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
 import { alongGridlines, turnRemark } from '../../../calc/sheets/pdf/plans/along-gridlines.ts';
-import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
+import { settingOutSheet } from '../../../calc/sheets/site-work/setting-out-sheet.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

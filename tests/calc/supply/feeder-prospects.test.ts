@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { feederOptionsSheet } from '../../../calc/sheets/feeder-options-sheet.ts';
+import { feederOptionsSheet } from '../../../calc/sheets/schedules/feeder-options-sheet.ts';
 import { feederProspects, notableWays } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { chargers, feeder, load, panel, siteOf, source, transformer } from './small-site.ts';

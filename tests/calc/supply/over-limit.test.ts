@@ -5,7 +5,7 @@ import { feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts
 import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { feederProspects } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import { whyFeeder } from '../../../calc/why/why-supply.ts';
 import type { Feeder, Site } from '../../../routing/site/site.ts';
 import { chargers, equipment, feeder, load, panel, siteOf, supplied, transformer } from './small-site.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { panelSheet } from '../../../calc/sheets/panel-sheet.ts';
 import { panelTables } from '../../../calc/sheets/pdf/schedules/panel-schedules.ts';
+import { panelSheet } from '../../../calc/sheets/schedules/panel-sheet.ts';
 import { devicesOf } from '../../../calc/supply/devices/devices.ts';
 import { connectedLoads } from '../../../calc/supply/panels/connected-lines.ts';
 import { type PanelCard, panelCards, unbalancePercent } from '../../../calc/supply/panels/panel-card.ts';

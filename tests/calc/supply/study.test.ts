@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { arcFlashSheet } from '../../../calc/sheets/arc-flash-sheet.ts';
-import { coordinationSheet } from '../../../calc/sheets/coordination-sheet.ts';
 import { askedRows } from '../../../calc/sheets/pdf/report/asked-table.ts';
+import { arcFlashSheet } from '../../../calc/sheets/schedules/arc-flash-sheet.ts';
+import { coordinationSheet } from '../../../calc/sheets/schedules/coordination-sheet.ts';
 import { devicesOf } from '../../../calc/supply/devices/devices.ts';
 import { aheadOf, seriesPairs } from '../../../calc/supply/study/series-pairs.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { partsOfRow } from '../../../calc/takeoff/cost-parts.ts';
+import { partsOfRow } from '../../../calc/takeoff/bid/cost-parts.ts';
 import { aloftAlong, aloftAt } from '../../../calc/takeoff/high.ts';
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

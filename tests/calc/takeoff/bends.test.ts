@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { elbowsFor, isBent } from '../../../calc/takeoff/bends.ts';
+import { elbowsFor, isBent } from '../../../calc/takeoff/conduits/bends.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { pricedOf } from '../../../calc/plan/alternative.ts';
 import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
-import { priceStanding } from '../../../calc/sheets/cost-sheet.ts';
-import { bidOf, wholeDays } from '../../../calc/takeoff/bid.ts';
-import { costOf, doubtOf, quotedRows, repetitionFactor } from '../../../calc/takeoff/cost.ts';
-import { cents, dealtOut, sumOf } from '../../../calc/takeoff/money.ts';
+import { priceStanding } from '../../../calc/sheets/cost/cost-sheet.ts';
+import { bidOf, wholeDays } from '../../../calc/takeoff/bid/bid.ts';
+import { costOf, doubtOf, quotedRows, repetitionFactor } from '../../../calc/takeoff/bid/cost.ts';
+import { cents, dealtOut, sumOf } from '../../../calc/takeoff/bid/money.ts';
 import { siteOf } from '../../routing/network/sites.ts';
 
 const row = (item: string, quantity: number, unit: string, up: { high?: number; lift?: number } = {}): TakeoffRow => ({

@@ -7,7 +7,7 @@ import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { readPrices } from '../../../calc/prices/read-prices.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 
 const row = (item: string, spec: string, quantity: number, unit: string, high = 0): TakeoffRow => ({

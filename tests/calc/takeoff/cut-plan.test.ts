@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
-import { cutPlan } from '../../../calc/takeoff/cut-plan.ts';
+import { cutPlan } from '../../../calc/takeoff/cutting/cut-plan.ts';
 import { firstFit } from '../../../calc/takeoff/cutting/fit.ts';
 import { fitMany } from '../../../calc/takeoff/cutting/fit-many.ts';
 import { problemOf } from '../../../calc/takeoff/cutting/stock-problem.ts';

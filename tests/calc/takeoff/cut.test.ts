@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cut } from '../../../calc/takeoff/cut.ts';
+import { cut } from '../../../calc/takeoff/cutting/cut.ts';
 import { explained } from '../../../calc/words/explain.ts';
 
 describe('cutting by hand', () => {

@@ -4,7 +4,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import type { Device } from '../../../calc/plan-file/supply.ts';
 import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';
 import { anySupply } from '../supply/devices/any-supply.ts';

@@ -4,7 +4,7 @@ import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import { writePlan } from '../../../calc/plan/write-plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { settingOutSchedule } from '../../../calc/sheets/pdf/schedules/setting-out-schedule.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import type { Point3, Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { panel } from '../../routing/network/sites.ts';

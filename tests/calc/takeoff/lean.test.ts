@@ -3,10 +3,10 @@ import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { comparison } from '../../../calc/plan/comparison.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { ratesOf } from '../../../calc/prices/rates.ts';
-import { bidSheet } from '../../../calc/sheets/bid-sheet.ts';
-import { costSheet } from '../../../calc/sheets/cost-sheet.ts';
-import { takeoffSheet } from '../../../calc/sheets/takeoff-sheet.ts';
-import { repetitionFactor } from '../../../calc/takeoff/cost.ts';
+import { bidSheet } from '../../../calc/sheets/cost/bid-sheet.ts';
+import { costSheet } from '../../../calc/sheets/cost/cost-sheet.ts';
+import { takeoffSheet } from '../../../calc/sheets/cost/takeoff-sheet.ts';
+import { repetitionFactor } from '../../../calc/takeoff/bid/cost.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 
 const rates = ratesOf(INVENTED_LIST.rates);

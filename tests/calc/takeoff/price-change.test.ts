@@ -3,7 +3,7 @@ import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
-import { emptyRacewayPrice, priceChange, usedPrice } from '../../../calc/takeoff/price-change.ts';
+import { emptyRacewayPrice, priceChange, usedPrice } from '../../../calc/takeoff/bid/price-change.ts';
 import { oneRun, raceway } from '../../routing/network/sites.ts';
 
 const row = (item: string, spec: string, quantity: number, unit = 'ft'): TakeoffRow => ({

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { purchaseSheet } from '../../../calc/sheets/purchase-sheet.ts';
-import { buyWords } from '../../../calc/takeoff/buy-words.ts';
-import { PACKAGES, packageOf, packOf } from '../../../calc/takeoff/packages.ts';
-import { pullSchedule } from '../../../calc/takeoff/pull-schedule.ts';
-import { purchaseOf } from '../../../calc/takeoff/purchase.ts';
+import { purchaseSheet } from '../../../calc/sheets/cost/purchase-sheet.ts';
+import { buyWords } from '../../../calc/takeoff/buying/buy-words.ts';
+import { PACKAGES, packageOf, packOf } from '../../../calc/takeoff/buying/packages.ts';
+import { pullSchedule } from '../../../calc/takeoff/buying/pull-schedule.ts';
+import { purchaseOf } from '../../../calc/takeoff/buying/purchase.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { groundQuantities } from '../../../calc/takeoff/ground-quantities.ts';
-import { guardQuantities } from '../../../calc/takeoff/guard-quantities.ts';
-import { trenches, trenchWidth } from '../../../calc/takeoff/trench.ts';
+import { groundQuantities } from '../../../calc/takeoff/conduits/ground-quantities.ts';
+import { trenches, trenchWidth } from '../../../calc/takeoff/conduits/trench.ts';
+import { guardQuantities } from '../../../calc/takeoff/quantities/guard-quantities.ts';
 import type { Point3, Raceway } from '../../../routing/site/site.ts';
 
 const buried = (id: string, path: readonly Point3[]): Raceway => ({ id, path, method: 'PVC40', place: 'underground' });

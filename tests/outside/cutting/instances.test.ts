@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cut } from '../../../calc/takeoff/cut.ts';
+import { cut } from '../../../calc/takeoff/cutting/cut.ts';
 import instances from './instances.json' with { type: 'json' };
 
 const ascending = (a: number, b: number): number => a - b;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { geojson } from '../../../calc/sheets/geojson.ts';
+import { geojson } from '../../../calc/sheets/geojson/geojson.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { readGeojson } from '../../../routing/site/import/geojson.ts';
 import { elementsOfGeojson } from '../../../routing/site/import/geojson-elements.ts';

@@ -1,7 +1,7 @@
 import DxfParser, { type IDimensionEntity, type ILwpolylineEntity, type ITextEntity } from 'dxf-parser';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { geojson } from '../../../calc/sheets/geojson.ts';
+import { geojson } from '../../../calc/sheets/geojson/geojson.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';

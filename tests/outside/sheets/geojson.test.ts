@@ -1,7 +1,7 @@
 import { booleanValid, distance, point } from '@turf/turf';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { geojson } from '../../../calc/sheets/geojson.ts';
+import { geojson } from '../../../calc/sheets/geojson/geojson.ts';
 import { readGeojson } from '../../../routing/site/import/geojson.ts';
 import { lonLatOf, siteOf } from '../../../routing/site/place/georef.ts';
 import { plannedSample } from './planned-samples.ts';

@@ -1,6 +1,6 @@
 import { planDxf } from '../../../calc/sheets/dxf/plan-dxf.ts';
 import type { LetteredParts } from '../../../calc/sheets/lettered/lettered-plan.ts';
-import { planSvg } from '../../../calc/sheets/plan-svg.ts';
+import { planSvg } from '../../../calc/sheets/svg/plan-svg.ts';
 import { FONTS } from './drawing-set.ts';
 import type { Planned } from './planned-samples.ts';
 

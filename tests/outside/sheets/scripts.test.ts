@@ -7,8 +7,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { packedFonts } from '../../../calc/cli/fonts.ts';
 import { addPage, sharedResources } from '../../../calc/sheets/pdf/kit/document.ts';
-import { letteringIn } from '../../../calc/sheets/pdf/kit/lettering.ts';
-import { LETTERS } from '../../../calc/sheets/pdf/kit/letters.ts';
+import { letteringIn } from '../../../calc/sheets/pdf/kit/lettering/lettering.ts';
+import { LETTERS } from '../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { penWith } from '../../../calc/sheets/pdf/kit/pen.ts';
 
 /** Assigned letters, marks and figures of ranges. */

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { raisedSvg } from '../../../calc/sheets/raised-svg.ts';
+import { raisedSvg } from '../../../calc/sheets/svg/raised-svg.ts';
 import { svgOf } from './lettered.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 

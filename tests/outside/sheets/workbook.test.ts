@@ -13,7 +13,7 @@ import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { workbook } from '../../../calc/sheets/workbook/workbook.ts';
 import { xlsx } from '../../../calc/sheets/xlsx.ts';
-import { whatIf } from '../../../calc/takeoff/what-if.ts';
+import { whatIf } from '../../../calc/takeoff/bid/what-if.ts';
 import { plannedSample } from './planned-samples.ts';
 
 // What the evaluator lacks, as the standard has them (ISO/IEC 29500-1, 18.17.7).

@@ -1,11 +1,11 @@
 import { read, utils, type WorkSheet } from '@e965/xlsx';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { conduitsSheet } from '../../../calc/sheets/conduits-sheet.ts';
-import { panelSheet } from '../../../calc/sheets/panel-sheet.ts';
-import { runsSheet } from '../../../calc/sheets/runs-sheet.ts';
-import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
-import { takeoffSheet } from '../../../calc/sheets/takeoff-sheet.ts';
+import { takeoffSheet } from '../../../calc/sheets/cost/takeoff-sheet.ts';
+import { conduitsSheet } from '../../../calc/sheets/schedules/conduits-sheet.ts';
+import { panelSheet } from '../../../calc/sheets/schedules/panel-sheet.ts';
+import { runsSheet } from '../../../calc/sheets/schedules/runs-sheet.ts';
+import { settingOutSheet } from '../../../calc/sheets/site-work/setting-out-sheet.ts';
 import { xlsx } from '../../../calc/sheets/xlsx.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 

@@ -14,8 +14,8 @@ import { lineFor } from '../../../calc/prices/line-for.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { readPrices } from '../../../calc/prices/read-prices.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
-import { sumOf } from '../../../calc/takeoff/money.ts';
+import { costOf } from '../../../calc/takeoff/bid/cost.ts';
+import { sumOf } from '../../../calc/takeoff/bid/money.ts';
 import { billRows } from '../../../web/tables/bill-rows.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
-import { svg } from '../../../calc/sheets/svg.ts';
+import { svg } from '../../../calc/sheets/svg/svg.ts';
 import { placeInRdf, placeRdf } from '../../../routing/site/place/stated-place.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { lieAsStated, liesAsStated } from '../../../web/underlay/placing/lie-as-stated.ts';

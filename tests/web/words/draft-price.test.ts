@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { priceChange } from '../../../calc/takeoff/price-change.ts';
+import { priceChange } from '../../../calc/takeoff/bid/price-change.ts';
 import type { Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { draftPriceWords } from '../../../web/words/draft-price.ts';

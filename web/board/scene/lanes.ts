@@ -1,5 +1,5 @@
 import type { PhasePair } from '../../../calc/plan-file/branches.ts';
-import { lineColors } from '../../../calc/takeoff/line-colors.ts';
+import { lineColors } from '../../../calc/takeoff/quantities/line-colors.ts';
 import type { LineColor, RunMark } from './mark.ts';
 
 const LANE = { A: -1, B: 0, C: 1 } as const;

@@ -1,4 +1,4 @@
-import { priceChange } from '../../../calc/takeoff/price-change.ts';
+import { priceChange } from '../../../calc/takeoff/bid/price-change.ts';
 import { groundToDrawOn } from '../../board/draw/desk.ts';
 import { isLarge } from '../../board/draw/draft-marks.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';

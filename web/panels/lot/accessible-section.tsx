@@ -1,4 +1,4 @@
-import { sizesOf, tableOf } from '../../../calc/sheets/accessible-sheet.ts';
+import { sizesOf, tableOf } from '../../../calc/sheets/site-work/accessible-sheet.ts';
 import { ACCESS_STANDARDS, ACCESSIBLE_WORDS } from '../../../routing/checks/access/standards.ts';
 import { ACCESSIBLE_BY } from '../../../routing/site/schema/vocabulary.ts';
 import { changeRules } from '../../document/edits/set.ts';

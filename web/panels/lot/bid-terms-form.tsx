@@ -1,7 +1,7 @@
 import { withBidDay } from '../../../calc/prices/edit-list.ts';
 import { dayIn } from '../../../calc/prices/read-cells.ts';
-import { dayOf } from '../../../calc/sheets/day.ts';
-import type { CostSheet } from '../../../calc/takeoff/cost.ts';
+import { dayOf } from '../../../calc/sheets/days/day.ts';
+import type { CostSheet } from '../../../calc/takeoff/bid/cost.ts';
 import { takePrices } from '../../document/files/price-store.ts';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { TextField } from '../../parts/fields.tsx';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { dayIn } from '../../../calc/prices/read-cells.ts';
-import type { CostSheet } from '../../../calc/takeoff/cost.ts';
+import type { CostSheet } from '../../../calc/takeoff/bid/cost.ts';
 import { priceStore } from '../../document/files/price-store.ts';
 import { TextField } from '../../parts/fields.tsx';
 

@@ -1,8 +1,8 @@
 import { withQuotes } from '../../../calc/prices/edit-list.ts';
 import type { Quote } from '../../../calc/prices/price-list.ts';
 import { dayIn } from '../../../calc/prices/read-cells.ts';
-import { quoteWords } from '../../../calc/sheets/cost-sheet.ts';
-import { type CostSheet, quotedRows } from '../../../calc/takeoff/cost.ts';
+import { quoteWords } from '../../../calc/sheets/cost/cost-sheet.ts';
+import { type CostSheet, quotedRows } from '../../../calc/takeoff/bid/cost.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { takePrices } from '../../document/files/price-store.ts';
 import { usePage, usePageStore } from '../../page-state/page-store.ts';

@@ -1,5 +1,5 @@
-import type { CostSheet } from '../../../calc/takeoff/cost.ts';
-import { whatIf } from '../../../calc/takeoff/what-if.ts';
+import type { CostSheet } from '../../../calc/takeoff/bid/cost.ts';
+import { whatIf } from '../../../calc/takeoff/bid/what-if.ts';
 
 /** What moves the price most, as bars: copper, the labor rate, and the five lines that do it most. */
 export function WhatIfPicture({

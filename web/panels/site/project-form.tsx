@@ -1,5 +1,5 @@
 import { issueNames } from '../../../calc/plan/issue-names.ts';
-import { dayOf } from '../../../calc/sheets/day.ts';
+import { dayOf } from '../../../calc/sheets/days/day.ts';
 import type { Project } from '../../../routing/site/site.ts';
 import { setField } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';

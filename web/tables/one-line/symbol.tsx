@@ -1,6 +1,6 @@
 import { type ReactElement, useMemo } from 'react';
 import { WHITE } from '../../../calc/sheets/pdf/kit/ink.ts';
-import { LETTERS } from '../../../calc/sheets/pdf/kit/letters.ts';
+import { LETTERS } from '../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { drawBreaker } from '../../../calc/sheets/pdf/one-line/circuit-symbols.ts';
 import { drawOneLineSymbol } from '../../../calc/sheets/pdf/one-line/one-line-symbols.ts';
 import { SYMBOL_HALF, SYMBOL_HEIGHT, type SymbolPen } from '../../../calc/sheets/pdf/one-line/symbol-pen.ts';

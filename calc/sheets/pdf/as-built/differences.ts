@@ -1,4 +1,4 @@
-import type { Table, TableCell } from '../kit/table.ts';
+import type { Table, TableCell } from '../kit/tables/table.ts';
 
 type Cell = string | TableCell;
 

@@ -1,10 +1,10 @@
 import { checklistOf } from '../../../field/checklist/checklist.ts';
 import { OPEN_KINDS, openItems } from '../../../field/open/open-items.ts';
-import { LINE_STATE_WORDS, STATE_NOTE } from '../../checklist-sheet.ts';
-import { revisedTables } from '../kit/deltas.ts';
+import { LINE_STATE_WORDS, STATE_NOTE } from '../../site-work/checklist-sheet.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { flowTables, type Table } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import { revisedTables } from '../kit/revision/deltas.ts';
+import { flowTables, type Table } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 
 /** What a set is of: the site as it is in its file, with what was written down. */
 const fileOf = ({ record, site, plan }: Job) => record?.file ?? { site, plan };

@@ -1,13 +1,13 @@
 import { inPlan } from '../../../../routing/plane/space.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { LAYERS } from '../../drawing/layers.ts';
-import type { LabelGround, LabelWish } from '../kit/best-label-place.ts';
 import type { Job } from '../kit/draft.ts';
 import { BLACK, type Ink } from '../kit/ink.ts';
-import { placesAround } from '../kit/label-places.ts';
-import { writeLabels } from '../kit/labels.ts';
+import type { LabelGround, LabelWish } from '../kit/labels/best-label-place.ts';
+import { placesAround } from '../kit/labels/label-places.ts';
+import { writeLabels } from '../kit/labels/labels.ts';
 import type { Pen } from '../kit/pen.ts';
-import { shows, type View } from '../kit/view.ts';
+import { shows, type View } from '../kit/view/view.ts';
 import { movedPlaces } from './built-lot.ts';
 
 /** Half of the cross where something is drawn, points. */

@@ -1,8 +1,8 @@
 import type { Area } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';
-import { LEADING } from '../kit/letters.ts';
-import { wrapped } from '../kit/lines-of-text.ts';
+import { LEADING } from '../kit/lettering/letters.ts';
+import { wrapped } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
 import { underlayName } from '../kit/underlay.ts';
 import type { SetPhoto } from '../kit/work-record.ts';

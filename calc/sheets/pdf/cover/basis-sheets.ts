@@ -1,8 +1,8 @@
 import { tablesOf } from '../../../tables/editions.ts';
-import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { flowTables, type Table } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import { revisedTables } from '../kit/revision/deltas.ts';
+import { flowTables, type Table } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 import { checksTable, notCheckedTable } from './checks-table.ts';
 import { columnWidth } from './columns.ts';
 import { assumptionsTable, criteriaTable } from './criteria.ts';

@@ -1,7 +1,7 @@
 import { GRADES } from '../../../../routing/site/rules/finding.ts';
 import { extentWords, foundWords, idleChecks, madeChecks, worstSeverity } from '../../../checks/standing.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 
 /** Every check that was made, the worst first: what it found, on how much, by which rule; the rest in a line below. */
 export function checksTable({ checks }: Pick<Plan, 'checks'>, width: number): Table {

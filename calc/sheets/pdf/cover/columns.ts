@@ -1,5 +1,5 @@
 import type { Job } from '../kit/draft.ts';
-import { TABLE_GAP } from '../kit/table.ts';
+import { TABLE_GAP } from '../kit/tables/table.ts';
 
 /** A column of a general sheet is about this wide, in sizes of the lettering. */
 const COLUMN = 58;

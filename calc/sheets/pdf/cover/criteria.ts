@@ -3,7 +3,7 @@ import type { Site } from '../../../../routing/site/site.ts';
 import { assumptionsOf } from '../../../plan/assumptions.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { ruleNotesOf } from '../../../tables/rule-notes-of.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 
 /** The rules that the plan was checked against, each with its value on this site and what it goes by. */
 export function criteriaTable(site: Site, width: number): Table {

@@ -5,7 +5,7 @@ import { RULES } from '../../../checks/rules.ts';
 import { standingWords } from '../../../checks/standing.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { CodeTables } from '../../../tables/code-tables.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 
 /** Places of one matter that are listed by id. */
 const MOST_PLACES = 14;

@@ -5,7 +5,7 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import { servedStalls } from '../../../plan/served.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../../takeoff/totals.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
 
 /** What the set is about, in figures. */

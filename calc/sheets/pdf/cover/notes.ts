@@ -1,5 +1,5 @@
-import type { Keynote } from '../kit/keynotes.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
+import type { Keynote } from '../kit/title/keynotes.ts';
 
 /** Said of the whole set. */
 const GENERAL = [

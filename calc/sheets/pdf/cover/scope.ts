@@ -2,7 +2,7 @@ import type { Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 
 /** What the work is, from what is drawn, and what the site adds to it. */
 export function scopeTable(site: Site, plan: Plan, width: number): Table {

@@ -5,7 +5,7 @@ import type { DayView } from '../../../day/day-view.ts';
 import type { PanelLoad } from '../../../day/panel-loads.ts';
 import type { Area } from '../kit/area.ts';
 import { BLACK, GREY, PENS } from '../kit/ink.ts';
-import { shortened } from '../kit/lines-of-text.ts';
+import { shortened } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
 import { drawHours, drawScale, plotOf, stairs } from './day-axes.ts';
 

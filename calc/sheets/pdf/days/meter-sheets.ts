@@ -3,10 +3,10 @@ import { chargerUse } from '../../../day/charger-use.ts';
 import type { DayInput } from '../../../day/day-input.ts';
 import { STRATEGY_WORDS } from '../../../day/day-words.ts';
 import type { Strategy } from '../../../day/rules/rules.ts';
-import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { flowTables, type Table } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import { revisedTables } from '../kit/revision/deltas.ts';
+import { flowTables, type Table } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 
 /** Chargers past so many are in the workbook alone: sheets of paper would be many. */
 const MOST_ROWS = 400;

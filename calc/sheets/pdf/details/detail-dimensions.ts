@@ -4,8 +4,8 @@ import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { DetailDimension } from '../../details/detail.ts';
 import { PENS, WHITE } from '../kit/ink.ts';
-import type { Lettering } from '../kit/lettering.ts';
-import { CAP } from '../kit/letters.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
+import { CAP } from '../kit/lettering/letters.ts';
 import type { Pen } from '../kit/pen.ts';
 
 /** Points: from the drawing to the first line of dimensions, and from one to the next. */

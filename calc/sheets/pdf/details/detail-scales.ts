@@ -1,5 +1,5 @@
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
-import { type Scale, scalesOf } from '../kit/scales.ts';
+import { type Scale, scalesOf } from '../kit/view/scales.ts';
 
 /** Scales of details larger than those of plans: common practice, and ISO 5455. */
 const LARGE: Readonly<Record<Units, readonly Scale[]>> = {

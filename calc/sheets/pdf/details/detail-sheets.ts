@@ -3,14 +3,14 @@ import { CAUTIONS } from '../../../words/cautions.ts';
 import type { Detail } from '../../details/detail.ts';
 import { detailsOf } from '../../details/details.ts';
 import { type Area, inset, top } from '../kit/area.ts';
-import { drawSmallDelta } from '../kit/delta.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';
-import { LEADING } from '../kit/letters.ts';
-import { wrapped } from '../kit/lines-of-text.ts';
+import { LEADING } from '../kit/lettering/letters.ts';
+import { wrapped } from '../kit/lettering/lines-of-text.ts';
 import type { Paper } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
-import { drawViewTitle } from '../kit/view-title.ts';
+import { drawSmallDelta } from '../kit/revision/delta.ts';
+import { drawViewTitle } from '../kit/view/view-title.ts';
 import { drawDetail, layDetail } from './draw-detail.ts';
 
 type Grid = readonly [columns: number, rows: number];

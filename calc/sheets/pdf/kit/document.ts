@@ -10,8 +10,8 @@ import {
 } from '@cantoo/pdf-lib';
 import { zlibSync } from 'fflate';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
-import { inert } from './inert.ts';
-import { FONT_NAMES, type Lettering } from './lettering.ts';
+import { inert } from './lettering/inert.ts';
+import { FONT_NAMES, type Lettering } from './lettering/lettering.ts';
 import type { SheetShape } from './paper.ts';
 import { fadedName } from './pen.ts';
 import { type PlacedUnderlay, underlayName } from './underlay.ts';

@@ -3,12 +3,12 @@ import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Revision } from '../../../plan/revision.ts';
-import type { Keynote, SheetKeynotes } from './keynotes.ts';
-import type { Lettering } from './lettering.ts';
+import type { Lettering } from './lettering/lettering.ts';
 import type { SheetShape } from './paper.ts';
 import type { Pen } from './pen.ts';
+import type { Keynote, SheetKeynotes } from './title/keynotes.ts';
 import type { PlacedUnderlay } from './underlay.ts';
-import type { View } from './view.ts';
+import type { View } from './view/view.ts';
 import type { WorkRecord } from './work-record.ts';
 
 /** How a drawing lies on the site: the turn and origin of what it lies along; null where it lies as the site file does. */

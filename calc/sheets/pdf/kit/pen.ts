@@ -2,10 +2,10 @@ import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { LayerName } from '../../drawing/layers.ts';
 import { type Area, MM } from './area.ts';
-import type { DimensionString, StringFigure } from './dimension.ts';
 import { BLACK, type Ink, rgb } from './ink.ts';
-import { FONT_NAMES, type Lettering, type Weight } from './lettering.ts';
-import { CAP } from './letters.ts';
+import type { DimensionString, StringFigure } from './labels/dimension.ts';
+import { FONT_NAMES, type Lettering, type Weight } from './lettering/lettering.ts';
+import { CAP } from './lettering/letters.ts';
 import { fixed, placeWords as num, Operators } from './operators.ts';
 
 export interface TextStyle {

@@ -11,7 +11,7 @@ import { direction } from '../../../../routing/plane/direction.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import { drawMarkUps } from './mark-ups.ts';
 import type { Pen } from './pen.ts';
-import type { View } from './view.ts';
+import type { View } from './view/view.ts';
 
 /** What lies under the plan: a page of a PDF file, or a picture. */
 export type Underlay = UnderlayPage | UnderlayPicture;

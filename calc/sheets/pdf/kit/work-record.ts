@@ -1,7 +1,7 @@
 import type { PDFRef } from '@cantoo/pdf-lib';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { CostSheet } from '../../../takeoff/cost.ts';
+import type { CostSheet } from '../../../takeoff/bid/cost.ts';
 
 /** A photo of the work in a document. */
 export interface SetPhoto {

@@ -1,4 +1,4 @@
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 
 const ABBREVIATIONS: readonly (readonly [string, string])[] = [
   ['A', 'amperes; line A'],

@@ -1,11 +1,11 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import { type Area, top } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { LEADING } from '../kit/letters.ts';
-import { wrapped } from '../kit/lines-of-text.ts';
+import { LEADING } from '../kit/lettering/letters.ts';
+import { wrapped } from '../kit/lettering/lines-of-text.ts';
 import { centred, type Pen } from '../kit/pen.ts';
-import { flowTables } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import { flowTables } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
 import { type Entry, entriesShown, type Group } from './entries.ts';
 import { ONE_LINE } from './one-line-entries.ts';

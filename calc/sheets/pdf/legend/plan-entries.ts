@@ -1,10 +1,10 @@
 import { SHEET_PARTS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
-import { drawDelta } from '../kit/delta.ts';
 import { inkOf, PENS } from '../kit/ink.ts';
-import { drawKeynote } from '../kit/keynotes.ts';
 import { centred } from '../kit/pen.ts';
+import { drawDelta } from '../kit/revision/delta.ts';
+import { drawKeynote } from '../kit/title/keynotes.ts';
 import { drawSymbol } from '../plans/base-plan.ts';
 import { feederInk, feedersInPlan } from '../plans/feeders-on-plan.ts';
 import { lineInks } from '../schedules/circuit-words.ts';

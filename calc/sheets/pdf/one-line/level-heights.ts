@@ -1,5 +1,5 @@
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
-import { LEADING } from '../kit/letters.ts';
+import { LEADING } from '../kit/lettering/letters.ts';
 import type { OneLinePage } from './one-line-tree.ts';
 import { SYMBOL_HALF, SYMBOL_HEIGHT } from './symbol-pen.ts';
 

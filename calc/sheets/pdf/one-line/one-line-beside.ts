@@ -1,7 +1,7 @@
 import { type Area, right } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
-import { flowTables, TABLE_GAP, type Table } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import { flowTables, TABLE_GAP, type Table } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 import { oneLineIn } from './one-line-sheets.ts';
 
 /**

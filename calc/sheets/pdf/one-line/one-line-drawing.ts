@@ -1,9 +1,9 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { type Area, top } from '../kit/area.ts';
-import { drawSmallDelta } from '../kit/delta.ts';
 import { BLACK, GREY, type Ink, PENS } from '../kit/ink.ts';
-import { CAP, LEADING } from '../kit/letters.ts';
+import { CAP, LEADING } from '../kit/lettering/letters.ts';
 import type { Pen } from '../kit/pen.ts';
+import { drawSmallDelta } from '../kit/revision/delta.ts';
 import { drawBranches, drawBreaker, drawGround } from './circuit-symbols.ts';
 import {
   BRANCH,

@@ -1,8 +1,8 @@
 import type { EquipmentKind } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { type Ink, PENS, WHITE } from '../kit/ink.ts';
-import { CAP } from '../kit/letters.ts';
-import { shortened } from '../kit/lines-of-text.ts';
+import { CAP } from '../kit/lettering/letters.ts';
+import { shortened } from '../kit/lettering/lines-of-text.ts';
 import { drawService, drawTransformer } from './source-symbols.ts';
 import { INK, placing, type Strokes, SYMBOL_HALF, SYMBOL_HEIGHT, type SymbolPen, stubs } from './symbol-pen.ts';
 

@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { PENS } from '../kit/ink.ts';
-import type { Lettering } from '../kit/lettering.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
 import type { Pen } from '../kit/pen.ts';
 
 /** What draws a symbol: on a sheet, or on the page. */

@@ -1,8 +1,8 @@
 import type { Point2, Site } from '../../../../routing/site/site.ts';
-import type { LabelWish } from '../kit/best-label-place.ts';
 import { GREY } from '../kit/ink.ts';
-import { placesAlong } from '../kit/label-places.ts';
-import { partIn, type View } from '../kit/view.ts';
+import type { LabelWish } from '../kit/labels/best-label-place.ts';
+import { placesAlong } from '../kit/labels/label-places.ts';
+import { partIn, type View } from '../kit/view/view.ts';
 
 /** What an area is numbered by where nobody named it: `K1`, `A02`. */
 const NUMBERED = /^[A-Za-z]{1,3}[-_ ]?\d+[a-z]?$/;

@@ -4,13 +4,13 @@ import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Drawing, DrawnItem, DrawnSymbol, DrawnText, Extent } from '../../drawing/drawing.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { SYMBOLS } from '../../drawing/symbols.ts';
-import type { LabelGround } from '../kit/best-label-place.ts';
-import { alongLine, turnedAreas } from '../kit/free-space.ts';
 import { inkOf, PALE, WHITE } from '../kit/ink.ts';
-import type { Lettering } from '../kit/lettering.ts';
-import { CAP } from '../kit/letters.ts';
+import type { LabelGround } from '../kit/labels/best-label-place.ts';
+import { alongLine, turnedAreas } from '../kit/labels/free-space.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
+import { CAP } from '../kit/lettering/letters.ts';
 import type { Pen } from '../kit/pen.ts';
-import { shows, type View } from '../kit/view.ts';
+import { shows, type View } from '../kit/view/view.ts';
 
 /** Layers that a view of its own draws to the size of the sheet. */
 const DRAWN_APART: ReadonlySet<LayerName> = new Set(['gridlines', 'gridLabels']);

@@ -1,12 +1,12 @@
 import type { Conduit } from '../../../plan-file/branches.ts';
 import { type AlikeConduits, type ConduitStretch, conduitStretches } from '../../drawing/conduit-stretches.ts';
 import type { Area } from '../kit/area.ts';
-import type { LabelGround, LabelLine, LabelWish } from '../kit/best-label-place.ts';
 import { BLACK } from '../kit/ink.ts';
-import { placesAlong, placesAround } from '../kit/label-places.ts';
-import { writeLabels } from '../kit/labels.ts';
+import type { LabelGround, LabelLine, LabelWish } from '../kit/labels/best-label-place.ts';
+import { placesAlong, placesAround } from '../kit/labels/label-places.ts';
+import { writeLabels } from '../kit/labels/labels.ts';
 import type { Pen } from '../kit/pen.ts';
-import { partIn, type View } from '../kit/view.ts';
+import { partIn, type View } from '../kit/view/view.ts';
 import { conduitSize } from '../schedules/circuit-words.ts';
 
 /** Off the line of a raceway, points. */

@@ -6,10 +6,10 @@ import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import type { Drawing, Extent } from '../../drawing/drawing.ts';
-import type { LetterSizes } from '../kit/letters.ts';
+import type { LetterSizes } from '../kit/lettering/letters.ts';
 import type { SheetShape } from '../kit/paper.ts';
-import { pointsPerFoot, type Scale, scalesOf, scaleThatFits } from '../kit/scales.ts';
-import { grown } from '../kit/view.ts';
+import { pointsPerFoot, type Scale, scalesOf, scaleThatFits } from '../kit/view/scales.ts';
+import { grown } from '../kit/view/view.ts';
 import { drawnExtent, LARGEST_RATIO, overviewScale, planRoom } from './plan-sheet.ts';
 import { type Tile, tilesOf } from './tiles.ts';
 

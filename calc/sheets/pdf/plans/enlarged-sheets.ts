@@ -1,10 +1,10 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import { right } from '../kit/area.ts';
 import type { Draft, Job, SheetNumbers } from '../kit/draft.ts';
-import type { SheetKeynotes } from '../kit/keynotes.ts';
 import type { Pen } from '../kit/pen.ts';
-import { type View, viewIn } from '../kit/view.ts';
-import { drawPlanFoot } from '../kit/view-title.ts';
+import type { SheetKeynotes } from '../kit/title/keynotes.ts';
+import { type View, viewIn } from '../kit/view/view.ts';
+import { drawPlanFoot } from '../kit/view/view-title.ts';
 import type { EnlargedAreas } from './enlarged-areas.ts';
 import { drawKeyPlan } from './key-plan.ts';
 import { keynotesIn, keynotesOf } from './keynotes.ts';

@@ -4,11 +4,11 @@ import { byId } from '../../../../routing/site/look-up.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Feeder, Point2, Site } from '../../../../routing/site/site.ts';
 import { feederLayer } from '../../drawing/layers.ts';
-import type { LabelWish } from '../kit/best-label-place.ts';
 import { BLACK, GREY, type Ink } from '../kit/ink.ts';
-import { placesAlong, placesAround } from '../kit/label-places.ts';
+import type { LabelWish } from '../kit/labels/best-label-place.ts';
+import { placesAlong, placesAround } from '../kit/labels/label-places.ts';
 import type { Pen } from '../kit/pen.ts';
-import { partIn, type View } from '../kit/view.ts';
+import { partIn, type View } from '../kit/view/view.ts';
 
 /** Dashes of a feeder whose length is given and whose way is not: it is not where it lies that is drawn. */
 const DIAGRAM = [1, 1.6];

@@ -1,11 +1,11 @@
 import type { Gridline, Point2, Site } from '../../../../routing/site/site.ts';
 import { type Area, top } from '../kit/area.ts';
-import { type DimensionString, drawDimensions, stringFigures } from '../kit/dimension.ts';
-import { type FreeSpace, freeSpace } from '../kit/free-space.ts';
 import { inkOf, PENS } from '../kit/ink.ts';
-import { wrapped } from '../kit/lines-of-text.ts';
+import { type DimensionString, drawDimensions, stringFigures } from '../kit/labels/dimension.ts';
+import { type FreeSpace, freeSpace } from '../kit/labels/free-space.ts';
+import { wrapped } from '../kit/lettering/lines-of-text.ts';
 import { centred, type Pen } from '../kit/pen.ts';
-import type { View } from '../kit/view.ts';
+import type { View } from '../kit/view/view.ts';
 
 /** Room over and to the left of a view for the bubbles of the gridlines and what lies between them, points. */
 export const GRID_GUTTER = 62;

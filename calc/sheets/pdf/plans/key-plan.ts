@@ -2,7 +2,7 @@ import type { Extent } from '../../drawing/drawing.ts';
 import { type Area, right, top } from '../kit/area.ts';
 import { PALE, PENS } from '../kit/ink.ts';
 import { centred, type Pen } from '../kit/pen.ts';
-import { sizeOf } from '../kit/view.ts';
+import { sizeOf } from '../kit/view/view.ts';
 import type { Tile } from './tiles.ts';
 
 const LABEL_ROOM = 14;

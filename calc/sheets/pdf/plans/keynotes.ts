@@ -6,11 +6,11 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import type { Area } from '../kit/area.ts';
-import { type LabelGround, markAt } from '../kit/best-label-place.ts';
-import { drawKeynote, type Keynote, keynoteSize, type SheetKeynotes } from '../kit/keynotes.ts';
-import { placesAround } from '../kit/label-places.ts';
+import { type LabelGround, markAt } from '../kit/labels/best-label-place.ts';
+import { placesAround } from '../kit/labels/label-places.ts';
 import type { Pen } from '../kit/pen.ts';
-import { shows, type View } from '../kit/view.ts';
+import { drawKeynote, type Keynote, keynoteSize, type SheetKeynotes } from '../kit/title/keynotes.ts';
+import { shows, type View } from '../kit/view/view.ts';
 
 interface Matter {
   readonly says: string;

@@ -1,11 +1,11 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { type Area, inset, isWithinArea, right, top } from '../kit/area.ts';
-import type { LabelGround } from '../kit/best-label-place.ts';
 import type { SheetNumbers } from '../kit/draft.ts';
 import { PENS, WHITE } from '../kit/ink.ts';
-import { CAP } from '../kit/letters.ts';
+import type { LabelGround } from '../kit/labels/best-label-place.ts';
+import { CAP } from '../kit/lettering/letters.ts';
 import type { Pen } from '../kit/pen.ts';
-import type { View } from '../kit/view.ts';
+import type { View } from '../kit/view/view.ts';
 import { type Tile, tileKey } from './tiles.ts';
 
 /** A stretch of the edge of a view past which the plan continues on another sheet. */

@@ -4,8 +4,8 @@ import { QUARTER } from '../../../../routing/site/place/site-on-grid.ts';
 import type { Drawing } from '../../drawing/drawing.ts';
 import { planDrawing } from '../../drawing/plan-drawing.ts';
 import type { Job } from '../kit/draft.ts';
-import { scaleThatFits } from '../kit/scales.ts';
-import { sizeOf } from '../kit/view.ts';
+import { scaleThatFits } from '../kit/view/scales.ts';
+import { sizeOf } from '../kit/view/view.ts';
 import { turnedOnSheet } from './along-gridlines.ts';
 import { LARGEST_RATIO, planRoom, planWindow } from './plan-sheet.ts';
 

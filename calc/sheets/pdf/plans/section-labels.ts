@@ -1,9 +1,9 @@
 import type { Site } from '../../../../routing/site/site.ts';
-import type { LabelWish } from '../kit/best-label-place.ts';
 import { type SheetNumbers, sectionKey } from '../kit/draft.ts';
 import { BLACK } from '../kit/ink.ts';
-import { placesAround } from '../kit/label-places.ts';
-import { shows, type View } from '../kit/view.ts';
+import type { LabelWish } from '../kit/labels/best-label-place.ts';
+import { placesAround } from '../kit/labels/label-places.ts';
+import { shows, type View } from '../kit/view/view.ts';
 
 /** Reach of the head of a cut, feet. */
 const CUT_HEAD = 1.8;

@@ -2,7 +2,7 @@ import { addTo } from '../../../../routing/lists/grouping.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Gridline, Point2, Site } from '../../../../routing/site/site.ts';
 import { type Area, isWithinArea } from '../kit/area.ts';
-import type { LabelGround } from '../kit/best-label-place.ts';
+import type { LabelGround } from '../kit/labels/best-label-place.ts';
 import {
   type DimensionString,
   figureRoom,
@@ -10,10 +10,10 @@ import {
   type StringFigure,
   type StringMark,
   stringFigures,
-} from '../kit/dimension.ts';
-import { type FreeSpace, freeSpace } from '../kit/free-space.ts';
-import type { Lettering } from '../kit/lettering.ts';
-import { shows, type View } from '../kit/view.ts';
+} from '../kit/labels/dimension.ts';
+import { type FreeSpace, freeSpace } from '../kit/labels/free-space.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
+import { shows, type View } from '../kit/view/view.ts';
 import { symbolScale } from './base-plan.ts';
 
 /** Coordinates of the site that are this close, feet, are one row, or one mark. */

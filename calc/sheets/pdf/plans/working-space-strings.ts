@@ -4,10 +4,16 @@ import type { Equipment, Site } from '../../../../routing/site/site.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import { isWithinArea } from '../kit/area.ts';
-import type { LabelGround } from '../kit/best-label-place.ts';
-import { type DimensionString, figureRoom, lineAreas, type StringMark, stringFigures } from '../kit/dimension.ts';
-import type { Lettering } from '../kit/lettering.ts';
-import type { View } from '../kit/view.ts';
+import type { LabelGround } from '../kit/labels/best-label-place.ts';
+import {
+  type DimensionString,
+  figureRoom,
+  lineAreas,
+  type StringMark,
+  stringFigures,
+} from '../kit/labels/dimension.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
+import type { View } from '../kit/view/view.ts';
 import type { PlacedString } from './setting-out-strings.ts';
 
 /** Distances tried for a string from the space, points. */

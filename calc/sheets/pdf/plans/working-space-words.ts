@@ -4,10 +4,10 @@ import { workingSpaceOf, workingSpaceSize } from '../../../../routing/site/place
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';
-import type { LabelPlace, LabelSize, LabelWish } from '../kit/best-label-place.ts';
 import { BLACK } from '../kit/ink.ts';
-import { placesAround } from '../kit/label-places.ts';
-import { shows, type View } from '../kit/view.ts';
+import type { LabelPlace, LabelSize, LabelWish } from '../kit/labels/best-label-place.ts';
+import { placesAround } from '../kit/labels/label-places.ts';
+import { shows, type View } from '../kit/view/view.ts';
 import type { SpaceSide, SpaceString } from './working-space-strings.ts';
 
 /** Round the words inside a space, points. */

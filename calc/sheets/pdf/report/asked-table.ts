@@ -6,7 +6,7 @@ import { disconnectNeeds } from '../../../supply/panels/charger-disconnects.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { cited } from '../../../tables/sections.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 
 type Row = readonly [of: string, what: string, touches: string, by: string];
 

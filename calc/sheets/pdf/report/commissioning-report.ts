@@ -5,10 +5,10 @@ import { GROUP_WORDS, readingWords, unitWords } from '../../../field/commissioni
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { right } from '../kit/area.ts';
 import { PENS } from '../kit/ink.ts';
-import type { Lettering } from '../kit/lettering.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
 import type { Pen } from '../kit/pen.ts';
-import { flowTables, type Table } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import { flowTables, type Table } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 import { type ReportPage, type ReportParts, report, UPRIGHT } from './report.ts';
 
 const { field } = UPRIGHT;

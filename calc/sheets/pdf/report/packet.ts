@@ -8,9 +8,9 @@ import { whyBox, whyBranchFault, whyEquipment, whyFeeder, whyLoad } from '../../
 import type { Step } from '../../../words/explain.ts';
 import { stepFigure } from '../../../words/step-words.ts';
 import { assumptionsTable } from '../cover/criteria.ts';
-import type { Lettering } from '../kit/lettering.ts';
-import { flowTables, type Table, type TablePage } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
+import { flowTables, type Table, type TablePage } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 import { ampsFigure, figure, lengthWords, NONE } from '../schedules/figures.ts';
 import { type PacketEntry, packetEntries } from '../schedules/packet-entries.ts';
 import { askedTable } from './asked-table.ts';

@@ -6,9 +6,9 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import { type Area, right, top } from '../kit/area.ts';
 import { drawCode } from '../kit/code-square.ts';
 import { GREY, type Ink, PENS } from '../kit/ink.ts';
-import type { Lettering } from '../kit/lettering.ts';
-import { LEADING } from '../kit/letters.ts';
-import { wrapped } from '../kit/lines-of-text.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
+import { LEADING } from '../kit/lettering/letters.ts';
+import { wrapped } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
 import { type ReportPage, type ReportParts, report, UPRIGHT } from './report.ts';
 

@@ -3,11 +3,11 @@ import { CAUTIONS } from '../../../words/cautions.ts';
 import { type Area, INCH, right } from '../kit/area.ts';
 import { addPage, describe, nameSheets, sharedResources } from '../kit/document.ts';
 import { PENS } from '../kit/ink.ts';
-import { type FontBytes, type Lettering, letteringIn } from '../kit/lettering.ts';
-import { LEADING, type LetterSizes } from '../kit/letters.ts';
-import { wrapped } from '../kit/lines-of-text.ts';
+import { type FontBytes, type Lettering, letteringIn } from '../kit/lettering/lettering.ts';
+import { LEADING, type LetterSizes } from '../kit/lettering/letters.ts';
+import { wrapped } from '../kit/lettering/lines-of-text.ts';
+import { unprintedWords } from '../kit/lettering/unprinted.ts';
 import { type Pen, penWith } from '../kit/pen.ts';
-import { unprintedWords } from '../kit/unprinted.ts';
 
 /** Paper of a report, and how a page of it is divided. Points. */
 export interface ReportShape {

@@ -7,7 +7,7 @@ import { coordinationRows } from '../../../supply/study/coordination-rows.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { cited } from '../../../tables/sections.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
 
 const amps = (of: number | null): string => (of === null ? NONE : ampsFigure(of));

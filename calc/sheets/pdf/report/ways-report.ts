@@ -6,11 +6,11 @@ import { toSite } from '../../../../routing/site/to-site.ts';
 import { FIGURES, type WayFigure } from '../../../study/figures.ts';
 import type { Study, StudyWay } from '../../../study/shape.ts';
 import { shownFigure } from '../../../study/shown-figure.ts';
-import { lookedWords } from '../../study-sheet.ts';
+import { lookedWords } from '../../cost/study-sheet.ts';
 import { type Area, top } from '../kit/area.ts';
 import { BLACK, GREY, type Ink, PENS } from '../kit/ink.ts';
-import { LEADING } from '../kit/letters.ts';
-import { wrapped } from '../kit/lines-of-text.ts';
+import { LEADING } from '../kit/lettering/letters.ts';
+import { wrapped } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
 import { LYING, type ReportPage, type ReportParts, report } from './report.ts';
 

@@ -1,8 +1,8 @@
 import { ACCESSIBLE_WORDS } from '../../../../routing/checks/access/standards.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
-import { ACCESSIBLE_NOTE, sizesOf, tableOf } from '../../accessible-sheet.ts';
+import { ACCESSIBLE_NOTE, sizesOf, tableOf } from '../../site-work/accessible-sheet.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { NONE } from './figures.ts';
 
 /** Accessible charging stalls, asked and given; without rows where no stall is accessible and no standard is chosen. */

@@ -3,7 +3,7 @@ import type { Site } from '../../../../routing/site/site.ts';
 import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../../plan-file/branches.ts';
 import { panelSchedules } from '../../../supply/panels/panel-schedule.ts';
 import type { CodeTables } from '../../../tables/code-tables.ts';
-import { lineColors } from '../../../takeoff/line-colors.ts';
+import { lineColors } from '../../../takeoff/quantities/line-colors.ts';
 
 /** Sheet colours of the insulation colours. */
 const INKS: Readonly<Record<string, string>> = {

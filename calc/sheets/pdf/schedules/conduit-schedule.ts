@@ -1,5 +1,5 @@
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { conduitConductors } from './circuit-words.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 

@@ -7,7 +7,7 @@ import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
 import { feederIsOver } from '../../../supply/tree/over-limit.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { conduitConductors, conduitSize, overLimitWords } from './circuit-words.ts';
 import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
 import { packetEntries, packetNumbers } from './packet-entries.ts';

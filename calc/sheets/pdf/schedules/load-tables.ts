@@ -6,7 +6,7 @@ import { tablesOf } from '../../../tables/editions.ts';
 import { whyLoad } from '../../../why/why-supply.ts';
 import type { Step } from '../../../words/explain.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { ampsFigure, figure, NONE } from './figures.ts';
 
 /** The load calculation of each service and its steps; none where nothing is fed. */

@@ -10,7 +10,7 @@ import { type CardCell, type PanelCard, panelCards, unbalancePercent } from '../
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table, TableCell } from '../kit/table.ts';
+import type { Table, TableCell } from '../kit/tables/table.ts';
 import { circuitFor, lineInks, sizeWords } from './circuit-words.ts';
 import { ampsFigure, figure, NONE } from './figures.ts';
 

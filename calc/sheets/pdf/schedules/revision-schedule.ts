@@ -1,7 +1,7 @@
 import { priceKey } from '../../../prices/price-list.ts';
 import { rangesOf } from '../../../words/ranges.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { NONE, takeoffQuantity } from './figures.ts';
 
 /** What a revised set changes: every element, then every quantity, was and is; no rows in a first set. */

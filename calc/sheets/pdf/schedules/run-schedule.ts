@@ -1,7 +1,7 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import { marginsOf } from '../../../plan/margins.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table, TableCell } from '../kit/table.ts';
+import type { Table, TableCell } from '../kit/tables/table.ts';
 import { circuitConductors, circuitFor, circuitTags, phaseInks } from './circuit-words.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 import { packetEntries, packetNumbers } from './packet-entries.ts';

@@ -1,9 +1,9 @@
 import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import { withDifferences } from '../as-built/differences.ts';
-import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { flowTables, type Table, type TablePage } from '../kit/table.ts';
-import { drawTable } from '../kit/table-drawing.ts';
+import { revisedTables } from '../kit/revision/deltas.ts';
+import { flowTables, type Table, type TablePage } from '../kit/tables/table.ts';
+import { drawTable } from '../kit/tables/table-drawing.ts';
 import { accessibleSchedule } from './accessible-schedule.ts';
 import { conduitSchedule } from './conduit-schedule.ts';
 import { feederSchedule } from './feeder-schedule.ts';

@@ -1,6 +1,6 @@
-import { POINT_HEADS, pointRows, TAPE_HEADS, tapeRows } from '../../set-out-rows.ts';
+import { POINT_HEADS, pointRows, TAPE_HEADS, tapeRows } from '../../site-work/set-out-rows.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 
 /** Every point by the tape, with sums and ties, and the running dimensions of each row. */
 export const setOutTables = ({ site, plan }: Pick<Job, 'site' | 'plan'>): readonly Table[] => [

@@ -5,7 +5,7 @@ import type { PlannedBox } from '../../../plan-file/branches.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { citedShort } from '../../../tables/sections.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { fromGridlineWords, NONE } from './figures.ts';
 
 /** A length for the example of how a place is given, feet. */

@@ -1,9 +1,9 @@
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Made } from '../../../plan-file/hung.ts';
 import { type MemberLoad, steelLoads } from '../../../steel/steel-loads.ts';
-import { MADE_OF, STATICS_ONLY } from '../../steel-loads-sheet.ts';
+import { MADE_OF, STATICS_ONLY } from '../../site-work/steel-loads-sheet.ts';
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 
 /** The loads on the structure, for the engineer who checks it; none where no member carries anything. */

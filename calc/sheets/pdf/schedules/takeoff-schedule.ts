@@ -1,5 +1,5 @@
 import type { Job } from '../kit/draft.ts';
-import type { Table } from '../kit/table.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { takeoffQuantity } from './figures.ts';
 
 /** A row for each item of the takeoff, with its basis. */

@@ -12,7 +12,6 @@ import { basisSheets } from '../cover/basis-sheets.ts';
 import { coverSheets } from '../cover/cover-sheets.ts';
 import { daySheets } from '../days/day-sheets.ts';
 import { detailSheets } from '../details/detail-sheets.ts';
-import { revisedTables } from '../kit/deltas.ts';
 import {
   calledBy,
   type Draft,
@@ -22,12 +21,13 @@ import {
   type SetRevision,
   type SheetFrame,
 } from '../kit/draft.ts';
-import type { Lettering } from '../kit/lettering.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
 import { type Paper, sheetShape } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
 import { partsOf, WORK_PARTS } from '../kit/purpose.ts';
-import { drawTitleBlock } from '../kit/title-block.ts';
-import { keynotesListed } from '../kit/title-keynotes.ts';
+import { revisedTables } from '../kit/revision/deltas.ts';
+import { drawTitleBlock } from '../kit/title/title-block.ts';
+import { keynotesListed } from '../kit/title/title-keynotes.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 import type { WorkRecord } from '../kit/work-record.ts';
 import { legendSheet } from '../legend/legend-sheet.ts';

@@ -1,8 +1,8 @@
 import type { Run } from '../../../../routing/network/run.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { LabelPlace, LabelSize, LabelWish } from '../kit/best-label-place.ts';
 import { BLACK } from '../kit/ink.ts';
-import { placesAlong } from '../kit/label-places.ts';
+import type { LabelPlace, LabelSize, LabelWish } from '../kit/labels/best-label-place.ts';
+import { placesAlong } from '../kit/labels/label-places.ts';
 import { conduitSize } from '../schedules/circuit-words.ts';
 import type { RunStrip, StripPoint } from './run-strip.ts';
 

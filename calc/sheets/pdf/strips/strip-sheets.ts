@@ -1,10 +1,10 @@
 import type { Run } from '../../../../routing/network/run.ts';
 import { type Area, top } from '../kit/area.ts';
-import { drawSmallDelta } from '../kit/delta.ts';
 import type { Draft, Job } from '../kit/draft.ts';
-import { LEADING } from '../kit/letters.ts';
-import { pointsPerFoot, scalesOf, scaleThatFits } from '../kit/scales.ts';
-import { wordsDrawn } from '../kit/words-drawn.ts';
+import { LEADING } from '../kit/lettering/letters.ts';
+import { wordsDrawn } from '../kit/lettering/words-drawn.ts';
+import { drawSmallDelta } from '../kit/revision/delta.ts';
+import { pointsPerFoot, scalesOf, scaleThatFits } from '../kit/view/scales.ts';
 import { type RunStrip, runStrip } from './run-strip.ts';
 import { drawStrip, STRIP_SIDES, type StripFrame, stripHeight } from './strip-drawing.ts';
 

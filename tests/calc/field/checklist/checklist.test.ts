@@ -4,7 +4,7 @@ import { type ChecklistLine, checklistOf } from '../../../../calc/field/checklis
 import { valueIn } from '../../../../calc/field/checklist/recorded.ts';
 import { testSheet } from '../../../../calc/field/commissioning/commissioning.ts';
 import { plan } from '../../../../calc/plan/plan.ts';
-import { checklistSheet } from '../../../../calc/sheets/checklist-sheet.ts';
+import { checklistSheet } from '../../../../calc/sheets/site-work/checklist-sheet.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { newMarks, type Saying } from '../../../../routing/site/records/new-mark.ts';
 import type { Mark, Site, SiteFile } from '../../../../routing/site/site.ts';

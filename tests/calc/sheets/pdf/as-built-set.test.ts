@@ -7,7 +7,7 @@ import { plan } from '../../../../calc/plan/plan.ts';
 import { movedPlaces } from '../../../../calc/sheets/pdf/as-built/built-lot.ts';
 import { withDifferences } from '../../../../calc/sheets/pdf/as-built/differences.ts';
 import { drawingSet } from '../../../../calc/sheets/pdf/drawing-set.ts';
-import type { Table } from '../../../../calc/sheets/pdf/kit/table.ts';
+import type { Table } from '../../../../calc/sheets/pdf/kit/tables/table.ts';
 import { newMarks, type Saying } from '../../../../routing/site/records/new-mark.ts';
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
 import { planDrawing } from '../../../../calc/sheets/drawing/plan-drawing.ts';
-import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
+import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { type Paper, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
 import { leastWorkingSpace } from '../../../../calc/tables/lookup.ts';

@@ -7,10 +7,10 @@ import {
   type LabelGround,
   type LabelSize,
   type LabelWish,
-} from '../../../../calc/sheets/pdf/kit/best-label-place.ts';
-import { freeSpace } from '../../../../calc/sheets/pdf/kit/free-space.ts';
-import { placesAlong, placesAround } from '../../../../calc/sheets/pdf/kit/label-places.ts';
-import { writeLabels, writeMostOrNone } from '../../../../calc/sheets/pdf/kit/labels.ts';
+} from '../../../../calc/sheets/pdf/kit/labels/best-label-place.ts';
+import { freeSpace } from '../../../../calc/sheets/pdf/kit/labels/free-space.ts';
+import { placesAlong, placesAround } from '../../../../calc/sheets/pdf/kit/labels/label-places.ts';
+import { writeLabels, writeMostOrNone } from '../../../../calc/sheets/pdf/kit/labels/labels.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { plainLettering } from './plain-lettering.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inert } from '../../../../calc/sheets/pdf/kit/inert.ts';
-import { shortened, wrapped } from '../../../../calc/sheets/pdf/kit/lines-of-text.ts';
+import { inert } from '../../../../calc/sheets/pdf/kit/lettering/inert.ts';
+import { shortened, wrapped } from '../../../../calc/sheets/pdf/kit/lettering/lines-of-text.ts';
 import { plainLettering } from './plain-lettering.ts';
 
 const lettering = plainLettering();

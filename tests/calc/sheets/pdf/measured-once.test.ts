@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { packedFonts } from '../../../../calc/cli/fonts.ts';
 import { letteredPlan } from '../../../../calc/sheets/lettered/lettered-plan.ts';
-import type { Lettering } from '../../../../calc/sheets/pdf/kit/lettering.ts';
-import { wrapped } from '../../../../calc/sheets/pdf/kit/lines-of-text.ts';
+import type { Lettering } from '../../../../calc/sheets/pdf/kit/lettering/lettering.ts';
+import { wrapped } from '../../../../calc/sheets/pdf/kit/lettering/lines-of-text.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
-import { flowTables, type Table } from '../../../../calc/sheets/pdf/kit/table.ts';
-import { drawTable } from '../../../../calc/sheets/pdf/kit/table-drawing.ts';
+import { flowTables, type Table } from '../../../../calc/sheets/pdf/kit/tables/table.ts';
+import { drawTable } from '../../../../calc/sheets/pdf/kit/tables/table-drawing.ts';
 import { plannedSample } from '../../../outside/sheets/planned-samples.ts';
 import { plainLettering } from './plain-lettering.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { drawNorthArrow } from '../../../../calc/sheets/pdf/kit/north-arrow.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
+import { drawNorthArrow } from '../../../../calc/sheets/pdf/kit/view/north-arrow.ts';
 import { plainLettering } from './plain-lettering.ts';
 
 /** Where the letter N stands from the middle of the arrow. */

@@ -1,5 +1,5 @@
-import type { Lettering } from '../../../../calc/sheets/pdf/kit/lettering.ts';
-import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
+import type { Lettering } from '../../../../calc/sheets/pdf/kit/lettering/lettering.ts';
+import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import type { Paper } from '../../../../calc/sheets/pdf/kit/paper.ts';
 
 /** Lettering in which every sign is half as wide as its size: for tests of layout that need no font. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { printable } from '../../../../calc/sheets/pdf/kit/printable.ts';
+import { printable } from '../../../../calc/sheets/pdf/kit/lettering/printable.ts';
 
 /** A typeface of Latin letters, as the one of the sheets is. */
 const latin = (code: number): boolean => code >= 0x20 && code <= 0x17f;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { barPart } from '../../../../calc/sheets/pdf/kit/scale-bar.ts';
-import { pointsPerFoot, scalesOf, scaleThatFits } from '../../../../calc/sheets/pdf/kit/scales.ts';
+import { barPart } from '../../../../calc/sheets/pdf/kit/view/scale-bar.ts';
+import { pointsPerFoot, scalesOf, scaleThatFits } from '../../../../calc/sheets/pdf/kit/view/scales.ts';
 import { fromFeet } from '../../../../routing/site/numbers/units.ts';
 
 describe('standard scales', () => {

@@ -2,10 +2,10 @@ import { PDFDocument } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import { beforeAll, expect, test } from 'vitest';
 import { packedFonts } from '../../../../calc/cli/fonts.ts';
-import { inert } from '../../../../calc/sheets/pdf/kit/inert.ts';
-import { type Lettering, letteringIn } from '../../../../calc/sheets/pdf/kit/lettering.ts';
-import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
-import { shortened, wrapped } from '../../../../calc/sheets/pdf/kit/lines-of-text.ts';
+import { inert } from '../../../../calc/sheets/pdf/kit/lettering/inert.ts';
+import { type Lettering, letteringIn } from '../../../../calc/sheets/pdf/kit/lettering/lettering.ts';
+import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
+import { shortened, wrapped } from '../../../../calc/sheets/pdf/kit/lettering/lines-of-text.ts';
 import { NAMES } from '../../../scripts/names.ts';
 
 let lettering: Lettering;

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
-import { figureRoom } from '../../../../calc/sheets/pdf/kit/dimension.ts';
+import { figureRoom } from '../../../../calc/sheets/pdf/kit/labels/dimension.ts';
 import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
-import { scalesOf } from '../../../../calc/sheets/pdf/kit/scales.ts';
-import { viewIn } from '../../../../calc/sheets/pdf/kit/view.ts';
+import { scalesOf } from '../../../../calc/sheets/pdf/kit/view/scales.ts';
+import { viewIn } from '../../../../calc/sheets/pdf/kit/view/view.ts';
 import { labelGround } from '../../../../calc/sheets/pdf/plans/plan-labels.ts';
 import { planRoom } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { settingOutStrings } from '../../../../calc/sheets/pdf/plans/setting-out-strings.ts';

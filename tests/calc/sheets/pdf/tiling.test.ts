@@ -3,10 +3,10 @@ import { plan } from '../../../../calc/plan/plan.ts';
 import { LAYERS } from '../../../../calc/sheets/drawing/layers.ts';
 import { planDrawing } from '../../../../calc/sheets/drawing/plan-drawing.ts';
 import type { Job } from '../../../../calc/sheets/pdf/kit/draft.ts';
-import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
+import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { PAPERS, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
-import { pointsPerFoot, scaleThatFits } from '../../../../calc/sheets/pdf/kit/scales.ts';
-import { sizeOf } from '../../../../calc/sheets/pdf/kit/view.ts';
+import { pointsPerFoot, scaleThatFits } from '../../../../calc/sheets/pdf/kit/view/scales.ts';
+import { sizeOf } from '../../../../calc/sheets/pdf/kit/view/view.ts';
 import { alongGridlines } from '../../../../calc/sheets/pdf/plans/along-gridlines.ts';
 import { enlargedAreas, LEAST_SHARE, shareOf } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
 import {

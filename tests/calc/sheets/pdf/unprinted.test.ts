@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { unprintedWords } from '../../../../calc/sheets/pdf/kit/lettering/unprinted.ts';
 import { isDrawn } from '../../../../calc/sheets/pdf/kit/scripts/signs.ts';
-import { unprintedWords } from '../../../../calc/sheets/pdf/kit/unprinted.ts';
 
 test('what cannot be printed names its field, its element and its signs', () => {
   const site = {

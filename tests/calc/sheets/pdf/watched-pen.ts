@@ -1,7 +1,7 @@
 import type { Area } from '../../../../calc/sheets/pdf/kit/area.ts';
-import { around } from '../../../../calc/sheets/pdf/kit/free-space.ts';
 import type { Ink } from '../../../../calc/sheets/pdf/kit/ink.ts';
-import { CAP } from '../../../../calc/sheets/pdf/kit/letters.ts';
+import { around } from '../../../../calc/sheets/pdf/kit/labels/free-space.ts';
+import { CAP } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import type { Paper } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { type Pen, penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import { direction } from '../../../../routing/plane/direction.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
 import { type Area, isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
-import { figureRoom, lineAreas } from '../../../../calc/sheets/pdf/kit/dimension.ts';
-import { around } from '../../../../calc/sheets/pdf/kit/free-space.ts';
+import { figureRoom, lineAreas } from '../../../../calc/sheets/pdf/kit/labels/dimension.ts';
+import { around } from '../../../../calc/sheets/pdf/kit/labels/free-space.ts';
 import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
-import { scalesOf } from '../../../../calc/sheets/pdf/kit/scales.ts';
-import { viewIn } from '../../../../calc/sheets/pdf/kit/view.ts';
+import { scalesOf } from '../../../../calc/sheets/pdf/kit/view/scales.ts';
+import { viewIn } from '../../../../calc/sheets/pdf/kit/view/view.ts';
 import { labelGround } from '../../../../calc/sheets/pdf/plans/plan-labels.ts';
 import { planRoom } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { workingSpaceStrings } from '../../../../calc/sheets/pdf/plans/working-space-strings.ts';

@@ -1,6 +1,6 @@
 import type { PDFDocument, PDFRef } from '@cantoo/pdf-lib';
 import type { Font } from 'fontkit';
-import type { SetLettering, Weight } from '../lettering.ts';
+import type { SetLettering, Weight } from '../lettering/lettering.ts';
 import { inSight } from './direction.ts';
 import { FACES, type FaceName, facesInOrder, type ReadFace } from './faces.ts';
 import { fontOf } from './font-of.ts';
