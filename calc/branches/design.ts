@@ -2,7 +2,7 @@ import { kept } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { tablesOf } from '../tables/editions.ts';
-import { INVENTED_COST, type InstalledCost } from './installed-cost.ts';
+import { INVENTED_COST, type InstalledCost } from './home-runs/installed-cost.ts';
 
 /** What conduits and their circuits are designed by. */
 export interface Design {

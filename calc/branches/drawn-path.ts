@@ -1,6 +1,6 @@
 import { distance } from '../../routing/plane/space.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { ConduitOpening, Piece } from './piece.ts';
+import type { ConduitOpening, Piece } from './home-runs/piece.ts';
 import { type ConduitWay, NO_LENGTH, pathBetween } from './way.ts';
 
 /**

@@ -5,16 +5,16 @@ import type { Run } from '../../routing/network/run.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import type { Conduit, PlannedBox } from '../plan-file/branches.ts';
-import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes.ts';
+import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes/boxes.ts';
+import type { OpeningLoad } from './boxes/opening-load.ts';
 import type { BranchOhms } from './branch-ohms.ts';
-import { conduitNames, type IssuedNames, issuedNames, junctionNames } from './conduit-names.ts';
 import type { Design } from './design.ts';
 import { feedsOf } from './feeds.ts';
 import { type ConduitGround, conduitGround } from './ground.ts';
+import { conduitNames, type IssuedNames, issuedNames, junctionNames } from './home-runs/conduit-names.ts';
+import { shareConduits } from './home-runs/sharing.ts';
+import { travelOrder } from './home-runs/travel-order.ts';
 import { type BranchCircuit, type NamedHomeRun, named } from './named.ts';
-import type { OpeningLoad } from './opening-load.ts';
-import { shareConduits } from './sharing.ts';
-import { travelOrder } from './travel-order.ts';
 import { type ConduitWay, wayOf } from './way.ts';
 
 /** The branches of one piece of equipment. */

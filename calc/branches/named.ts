@@ -1,10 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Circuit, Conduit } from '../plan-file/branches.ts';
+import { type OpeningLoad, openingLoads } from './boxes/opening-load.ts';
 import { drawnPath } from './drawn-path.ts';
-import type { HomeRun } from './home-run.ts';
-import type { Occupant } from './member.ts';
-import { type OpeningLoad, openingLoads } from './opening-load.ts';
-import type { ConduitOpening } from './piece.ts';
+import type { HomeRun } from './home-runs/home-run.ts';
+import type { Occupant } from './home-runs/member.ts';
+import type { ConduitOpening } from './home-runs/piece.ts';
 import { type ConduitWay, legAt, NO_LENGTH } from './way.ts';
 
 /** A circuit as far as its own branch decides it: all but what the supply gives. */

@@ -6,7 +6,7 @@ import { between, COINCIDENT, distance } from '../../routing/plane/space.ts';
 import { METHODS, type Method, PLACES, type Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
 import type { ConduitGround } from './ground.ts';
-import type { ConduitOpening } from './piece.ts';
+import type { ConduitOpening } from './home-runs/piece.ts';
 
 /** A pull point on the way, by its distance from the equipment's entry, ft, and where it is drawn. */
 export interface PullAt {

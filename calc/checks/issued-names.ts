@@ -1,8 +1,8 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Issued } from '../../routing/site/site.ts';
-import type { IssuedConduits } from '../branches/conduit-names.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import type { IssuedConduits } from '../branches/home-runs/conduit-names.ts';
 
 const NONE: readonly Finding[] = [];
 

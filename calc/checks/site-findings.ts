@@ -8,9 +8,9 @@ import { type ConduitGround, conduitGround } from '../branches/ground.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
+import { coverFindings } from './conduits/cover-findings.ts';
+import { riserFindings } from './conduits/riser-findings.ts';
 import { cordFindings } from './cord-findings.ts';
-import { coverFindings } from './cover-findings.ts';
-import { riserFindings } from './riser-findings.ts';
 
 /**
  * What the rules and the raceways say before anything is worked: tables not held, dry insulation, shallow burial, trays,

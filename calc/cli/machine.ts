@@ -1,6 +1,6 @@
 import type { NewLinearProgram } from '../day/optimum/linear-program.ts';
 import type { FontBytes } from '../sheets/pdf/kit/lettering/lettering.ts';
-import type { Crew } from './crew.ts';
+import type { Crew } from './writing/crew.ts';
 
 /** The machine as the verbs see it: handed in, so that a test can hand in another. */
 export interface Machine {

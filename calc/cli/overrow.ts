@@ -1,11 +1,11 @@
 import { dayOf } from '../sheets/days/day.ts';
-import { crewOf, isHelper, readForCrew } from './crew.ts';
-import { packedFonts } from './fonts.ts';
 import { isWatched, mayGoOn, runApart } from './long-work.ts';
 import type { Machine } from './machine.ts';
 import { loadSolver } from './solver.ts';
 import { isTaken, makeFolder, readBytes, readText, removeFile, STANDARD_INPUT, writeContent } from './system-files.ts';
 import { runWords } from './words.ts';
+import { crewOf, isHelper, readForCrew } from './writing/crew.ts';
+import { packedFonts } from './writing/fonts.ts';
 
 const file = new URL(import.meta.url);
 const words = process.argv.slice(2);

@@ -1,8 +1,5 @@
 import type { Machine } from './machine.ts';
-import type { VerbOptions } from './option-words.ts';
 import type { VerbOutcome } from './outcome.ts';
-import { readWords } from './read-words.ts';
-import type { Verb } from './verb-words.ts';
 import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
@@ -16,6 +13,9 @@ import { pricesVerb } from './verbs/prices.ts';
 import { proposeVerb } from './verbs/propose.ts';
 import { schemaVerb } from './verbs/schema.ts';
 import { studyVerb } from './verbs/study.ts';
+import type { VerbOptions } from './words/option-words.ts';
+import { readWords } from './words/read-words.ts';
+import type { Verb } from './words/verb-words.ts';
 
 type RunVerb = (words: readonly string[], options: VerbOptions, machine: Machine) => VerbOutcome | Promise<VerbOutcome>;
 

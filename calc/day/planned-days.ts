@@ -3,11 +3,11 @@ import type { Charger, ChargingDay, Equipment, Load, Site } from '../../routing/
 import type { PlannedDay } from '../plan-file/day.ts';
 import { linesOf, type SupplyLines, treeOf } from '../supply/tree/supply-lines.ts';
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
-import { byRules } from './by-rules.ts';
-import { dayFindings } from './day-findings.ts';
 import type { ChargerLines, DayCharger, DayInput } from './day-input.ts';
+import { dayFindings } from './figures/day-findings.ts';
 import { type ReadDay, readDay } from './read-day.ts';
 import type { Strategy } from './rules/rules.ts';
+import { byRules } from './simulated/by-rules.ts';
 import { type SiteLimits, siteLimits } from './site-limits.ts';
 
 /** Common practice and SAE J1772, which has no signal for less. */

@@ -1,9 +1,9 @@
 import type { DayFields, DayLimitFields } from '../../routing/site/schema/day-schema.ts';
+import { POPULATION_TABLES, type Tables } from './cars/population-tables.ts';
+import { carsFrom } from './cars/seeded-cars.ts';
 import { clockOf, dayWindow, startOfStep } from './clock.ts';
-import { energyPrices, stepsInInterval } from './cost.ts';
 import type { DayCar, DayCharger, DayInput, DayLimit, Tariff } from './day-input.ts';
-import { POPULATION_TABLES, type Tables } from './population-tables.ts';
-import { carsFrom } from './seeded-cars.ts';
+import { energyPrices, stepsInInterval } from './figures/cost.ts';
 
 /** What is wrong with a day, and at which of its fields. */
 export interface DayError {

@@ -4,11 +4,11 @@
  */
 import { NEC_2023 } from '../tables/nec-2023/nec-2023.ts';
 
-export { type BoxInput, boxVolume } from '../branches/box-volume.ts';
+export { type BoxInput, boxVolume } from '../branches/boxes/box-volume.ts';
+export { type PullBoxInput, pullBox } from '../branches/boxes/pull-box.ts';
 export { type ExpansionInput, expansion } from '../branches/expansion.ts';
-export { type Fill, type FillInput, fill } from '../branches/fill.ts';
-export { type PullBoxInput, pullBox } from '../branches/pull-box.ts';
-export { type PullForces as Pull, type PullInput, type PullSegment, pulling } from '../branches/pulling.ts';
+export { type Fill, type FillInput, fill } from '../branches/home-runs/fill.ts';
+export { type PullForces as Pull, type PullInput, type PullSegment, pulling } from '../branches/pulls/pulling.ts';
 export { type Ampacity, ampacity, type PowerConductor, type Surroundings } from '../circuits/ampacity.ts';
 export { type BondingInput, type BondingJumper, bondingJumper } from '../circuits/bonding-jumper.ts';
 export { type Branch, branch, branchBreaker, branchConductor } from '../circuits/branch.ts';

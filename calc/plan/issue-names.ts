@@ -1,5 +1,5 @@
 import type { Site, SiteFile } from '../../routing/site/site.ts';
-import { conduitKey } from '../branches/conduit-names.ts';
+import { conduitKey } from '../branches/home-runs/conduit-names.ts';
 import { panelSchedules } from '../supply/panels/panel-schedule.ts';
 import type { Plan } from './plan-shape.ts';
 

@@ -4,7 +4,7 @@ import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Direction } from '../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { worstDrops } from './circuits.ts';
-import { branchAt, chargerPlaces, chargersAnew } from './plan-difference.ts';
+import { branchAt, chargerPlaces, chargersAnew } from './compared/plan-difference.ts';
 import type { UncountedPlan } from './plan-shape.ts';
 
 /** What is left of a limit; negative is what is missing. */

@@ -1,6 +1,6 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { dayFigures } from '../day/day-figures.ts';
+import { dayFigures } from '../day/figures/day-figures.ts';
 import { type LoadWish, lineShare } from './panels/charger-amps.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { Site } from '../../routing/site/site.ts';
-import { type DayFigures, dayFigures, dayFigureWords } from '../day/day-figures.ts';
-import { alternativeOf } from '../plan/alternative.ts';
+import { type DayFigures, dayFigures, dayFigureWords } from '../day/figures/day-figures.ts';
+import { alternativeOf } from '../plan/compared/alternative.ts';
 import type { PriceList } from '../prices/price-list.ts';
 
 /** What a proposal comes to where the site has days of charging: they decide beside the price, in the list's money. */

@@ -1,15 +1,15 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
-import { bestDrops } from './best-drops.ts';
-import { withChargers } from './chargers.ts';
 import { dayLoad, leavesShort, slightlyMore } from './day-load.ts';
-import type { DropsPart } from './drops-part.ts';
-import { answersJudged } from './paid.ts';
+import { bestDrops } from './drops/best-drops.ts';
+import { withChargers } from './drops/chargers.ts';
+import type { DropsPart } from './drops/drops-part.ts';
 import { FULL_RATE, type LoadWish } from './panels/charger-amps.ts';
 import { type EquipmentPart, equipmentPart, type Shape } from './panels/equipment-part.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
-import type { RacewaysEffort } from './raceways-part.ts';
+import { answersJudged } from './raceways/paid.ts';
+import type { RacewaysEffort } from './raceways/raceways-part.ts';
 import { isBetter, type SetLot, type Whole, wholeOf, withNarrower } from './whole.ts';
 
 /** Ways in which panels are tried, the first first; the others as far as the lot is small enough to plan them all. */

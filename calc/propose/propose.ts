@@ -1,13 +1,13 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { withPhases } from './buildout/with-phases.ts';
-import { withChargers } from './chargers.ts';
-import { dropsPart } from './drops-part.ts';
+import { withChargers } from './drops/chargers.ts';
+import { dropsPart } from './drops/drops-part.ts';
 import { panelsOf } from './feeding.ts';
 import { proposeInPose } from './in-pose.ts';
 import { equipmentPart } from './panels/equipment-part.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
-import { racewaysPart } from './raceways-part.ts';
+import { racewaysPart } from './raceways/raceways-part.ts';
 
 export { type Doing, type Proposal, type ProposalWish, WHATS, type What } from './proposal.ts';
 

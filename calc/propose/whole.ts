@@ -5,14 +5,14 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
-import { withChargers } from './chargers.ts';
-import type { CordToCome } from './drops-part.ts';
+import { withChargers } from './drops/chargers.ts';
+import type { CordToCome } from './drops/drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
 import { behindWider, withDropHeld } from './hold-drop.ts';
 import type { EquipmentPart } from './panels/equipment-part.ts';
 import { dollarsOf } from './panels/trial-price.ts';
 import type { Proposal } from './proposal.ts';
-import { drawnIn, type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways-part.ts';
+import { drawnIn, type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways/raceways-part.ts';
 
 /** A proposal whole, and what decides between it and another. */
 export interface Whole extends Proposal {

@@ -1,4 +1,4 @@
-import type { Alternative } from '../plan/comparison.ts';
+import type { Alternative } from '../plan/compared/comparison.ts';
 import { bidSheet } from './cost/bid-sheet.ts';
 import { costSheet } from './cost/cost-sheet.ts';
 import { cutsSheet } from './cost/cuts-sheet.ts';

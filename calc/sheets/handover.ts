@@ -1,4 +1,4 @@
-import type { Alternative } from '../plan/comparison.ts';
+import type { Alternative } from '../plan/compared/comparison.ts';
 import { SHEET_FILES, type SheetSurroundings } from './every-sheet.ts';
 import type { SheetEnding } from './sheet-names.ts';
 

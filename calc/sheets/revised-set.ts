@@ -1,6 +1,6 @@
-import type { Alternative } from '../plan/comparison.ts';
-import type { Revision } from '../plan/revision.ts';
-import { revisionIssue, unissuedWords } from '../plan/revision-issue.ts';
+import type { Alternative } from '../plan/compared/comparison.ts';
+import type { Revision } from '../plan/compared/revision.ts';
+import { revisionIssue, unissuedWords } from '../plan/compared/revision-issue.ts';
 import type { SheetSurroundings } from './every-sheet.ts';
 import type { LetteredParts } from './lettered/lettered-plan.ts';
 import type { Revised } from './pdf/set/set-sheets.ts';

@@ -1,7 +1,7 @@
-import { catenary, riseAt } from '../../routing/reach/catenary.ts';
-import { cordStart } from '../../routing/reach/cord-start.ts';
-import { lengthAlong, pointAlong } from '../../routing/reach/plan-path.ts';
-import { restOf } from '../../routing/reach/pull.ts';
+import { catenary, riseAt } from '../../routing/reach/cords/catenary.ts';
+import { cordStart } from '../../routing/reach/cords/cord-start.ts';
+import { lengthAlong, pointAlong } from '../../routing/reach/cords/plan-path.ts';
+import { restOf } from '../../routing/reach/cords/pull.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Drop, Point2, Point3, Rules } from '../../routing/site/site.ts';
 

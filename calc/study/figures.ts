@@ -1,7 +1,7 @@
 import type { Site, SiteFile } from '../../routing/site/site.ts';
-import { meanEnergy } from '../day/day-figures.ts';
-import { type DecidingDay, decidingFigures } from '../day/deciding-day.ts';
-import type { Alternative } from '../plan/comparison.ts';
+import { meanEnergy } from '../day/figures/day-figures.ts';
+import { type DecidingDay, decidingFigures } from '../day/figures/deciding-day.ts';
+import type { Alternative } from '../plan/compared/comparison.ts';
 import { marginsOf } from '../plan/margins.ts';
 import { servedStalls } from '../plan/served.ts';
 import { feederProspects } from '../supply/feeders/feeder-prospects.ts';

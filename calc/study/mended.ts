@@ -2,12 +2,12 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { counted } from '../../routing/words/counted.ts';
-import { alternativeOf } from '../plan/alternative.ts';
-import type { Alternative } from '../plan/comparison.ts';
+import { alternativeOf } from '../plan/compared/alternative.ts';
+import type { Alternative } from '../plan/compared/comparison.ts';
 import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { withDropHeld } from '../propose/hold-drop.ts';
-import { withPullPoints } from '../propose/pull-points.ts';
+import { withPullPoints } from '../propose/raceways/pull-points.ts';
 import { dealtLine } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
 

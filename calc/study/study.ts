@@ -1,9 +1,9 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { counted } from '../../routing/words/counted.ts';
-import { type DecidingDay, decidingDay, decidingWords } from '../day/deciding-day.ts';
-import { alternativeOf } from '../plan/alternative.ts';
-import type { Alternative } from '../plan/comparison.ts';
+import { type DecidingDay, decidingDay, decidingWords } from '../day/figures/deciding-day.ts';
+import { alternativeOf } from '../plan/compared/alternative.ts';
+import type { Alternative } from '../plan/compared/comparison.ts';
 import { baseOf, type StudyBase } from './base.ts';
 import { type Candidate, candidatesOf, LAYING_OUT } from './candidates.ts';
 import { type WayFigures, wayFigures, withDay } from './figures.ts';

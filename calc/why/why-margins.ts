@@ -1,5 +1,5 @@
 import { distance } from '../../routing/plane/space.ts';
-import { cordStart } from '../../routing/reach/cord-start.ts';
+import { cordStart } from '../../routing/reach/cords/cord-start.ts';
 import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { type MarginKind, marginsOf } from '../plan/margins.ts';

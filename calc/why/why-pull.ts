@@ -1,5 +1,5 @@
-import { cordStart } from '../../routing/reach/cord-start.ts';
-import { HAND } from '../../routing/reach/pull.ts';
+import { cordStart } from '../../routing/reach/cords/cord-start.ts';
+import { HAND } from '../../routing/reach/cords/pull.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Charger, Drop, Rules } from '../../routing/site/site.ts';
 import { cordFoot, hardestPull } from '../steel/hung-drops.ts';

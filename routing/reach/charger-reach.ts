@@ -1,15 +1,15 @@
 import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
 import type { Finding } from '../site/rules/finding.ts';
 import type { Charger, Stall } from '../site/site.ts';
-import { aisleFindings, cordKeepoutFindings, type ReachedInlets } from './cord-findings.ts';
-import { cordStart } from './cord-start.ts';
-import { cordTo } from './cords.ts';
+import { aisleFindings, cordKeepoutFindings, type ReachedInlets } from './cords/cord-findings.ts';
+import { cordStart } from './cords/cord-start.ts';
+import { cordTo } from './cords/cords.ts';
+import { hang, lying } from './cords/hang.ts';
+import { partlyCovered, tooShort } from './cords/short-reach.ts';
 import { meets } from './cure.ts';
 import { obstaclesFor, vehicleUnder } from './field.ts';
-import { hang, lying } from './hang.ts';
 import type { Reach, ReachCase } from './reach-result.ts';
 import type { Served, Shared } from './shared.ts';
-import { partlyCovered, tooShort } from './short-reach.ts';
 import { type CordStart, casesIn, inletsAt, MARGIN_TIE, reachCases, stallReach } from './stall-reach.ts';
 
 export interface ChargerReach {

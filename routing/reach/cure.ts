@@ -2,7 +2,7 @@ import { type Box, boxOf, joinedBox, NO_BOX, widened } from '../plane/box.ts';
 import { direction } from '../plane/direction.ts';
 import { inPlan } from '../plane/space.ts';
 import type { Drop, Point2, Point3, Rules, Stall, Vehicle } from '../site/site.ts';
-import { cordStart } from './cord-start.ts';
+import { cordStart } from './cords/cord-start.ts';
 import { type CordField, vehicleUnder, windowOn } from './field.ts';
 import { covers, inletCases, MARGIN_TIE } from './stall-reach.ts';
 

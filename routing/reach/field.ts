@@ -8,7 +8,7 @@ import { insideOf, type Obstacle, obstacleOf, outlineDistance } from '../plane/o
 import { rectangleAt } from '../plane/rectangle.ts';
 import type { Column, Point2, Site, Stall, Vehicle } from '../site/site.ts';
 import { parkedRectangle, vehicleOf } from '../standing/parked.ts';
-import { nearAmong } from './cords.ts';
+import { nearAmong } from './cords/cords.ts';
 
 type Standing = Pick<Site, 'stalls' | 'columns' | 'vehicles' | 'rules'>;
 

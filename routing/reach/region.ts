@@ -1,9 +1,9 @@
 import { hypot2 } from '../plane/hypot.ts';
 import type { Point2, Point3, Site } from '../site/site.ts';
-import { cordStart, planReach } from './cord-start.ts';
+import { cordStart, planReach } from './cords/cord-start.ts';
+import { growSpider, type Spider } from './cords/spider.ts';
 import { fieldOf, obstaclesFor } from './field.ts';
 import { seenSector } from './sector.ts';
-import { growSpider, type Spider } from './spider.ts';
 
 /** Where a drop's cord hangs from, and how far in plan it goes when it ends at an elevation; null where it cannot. */
 /** What a region is worked from. */

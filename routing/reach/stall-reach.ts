@@ -5,8 +5,8 @@ import type { Obstacle } from '../plane/obstacle.ts';
 import type { Direction } from '../site/schema/vocabulary.ts';
 import type { Inlet, Point3, Stall, Vehicle } from '../site/site.ts';
 import { directionsOf, inletAt } from '../standing/parked.ts';
-import { cordLength } from './cord-start.ts';
-import { type Cords, cordsTo } from './cords.ts';
+import { cordLength } from './cords/cord-start.ts';
+import { type Cords, cordsTo } from './cords/cords.ts';
 import type { ReachCase } from './reach-result.ts';
 
 /** Margins closer to zero than this are zero: rounding must not fail a cord that is just long enough, turned or moved. */

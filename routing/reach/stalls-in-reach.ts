@@ -1,5 +1,5 @@
 import type { Drop, Site } from '../site/site.ts';
-import { cordStart } from './cord-start.ts';
+import { cordStart } from './cords/cord-start.ts';
 import { fieldOf, obstaclesFor } from './field.ts';
 import { casesIn, inletsAt, stallReach } from './stall-reach.ts';
 

@@ -2,13 +2,13 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { loadSolver } from '../../calc/cli/solver.ts';
-import { charge } from '../../calc/day/charge.ts';
 import type { DayCharger, DayInput, DayLimit } from '../../calc/day/day-input.ts';
 import type { NewLinearProgram } from '../../calc/day/optimum/linear-program.ts';
 import { populationCars, readDay } from '../../calc/day/read-day.ts';
 import { STRATEGIES } from '../../calc/day/rules/rules.ts';
-import { simulate } from '../../calc/day/simulate.ts';
-import { worldOf } from '../../calc/day/world.ts';
+import { charge } from '../../calc/day/simulated/charge.ts';
+import { simulate } from '../../calc/day/simulated/simulate.ts';
+import { worldOf } from '../../calc/day/simulated/world.ts';
 import type { DayFields, DayLimitFields } from '../../routing/site/schema/day-schema.ts';
 import { type BestTimes, bestInBrowser } from './best/in-browser.ts';
 

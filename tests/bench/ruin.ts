@@ -1,7 +1,7 @@
 import { plan } from '../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
 import { propose } from '../../calc/propose/propose.ts';
-import { racewaysPart } from '../../calc/propose/raceways-part.ts';
+import { racewaysPart } from '../../calc/propose/raceways/raceways-part.ts';
 import { costOf } from '../../calc/takeoff/bid/cost.ts';
 import { steadyNumbers } from '../../routing/propose/shared/steady-numbers.ts';
 import type { SiteFile } from '../../routing/site/site.ts';

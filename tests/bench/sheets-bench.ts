@@ -1,5 +1,5 @@
-import { packedFonts } from '../../calc/cli/fonts.ts';
-import { alternativeOf } from '../../calc/plan/alternative.ts';
+import { packedFonts } from '../../calc/cli/writing/fonts.ts';
+import { alternativeOf } from '../../calc/plan/compared/alternative.ts';
 import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
 import { SHEET_FILES } from '../../calc/sheets/every-sheet.ts';
 import { toSite } from '../../routing/site/to-site.ts';

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { packedFonts } from '../../calc/cli/fonts.ts';
+import { packedFonts } from '../../calc/cli/writing/fonts.ts';
 import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
 import { dayOf } from '../../calc/sheets/days/day.ts';
 import { readSite } from '../../routing/site/file/read.ts';

@@ -27,8 +27,10 @@ const PERCENTS = new Set([...FACTORS].map((factor) => Math.round(1e4 * factor) /
 
 /** What has such a figure and is not by the code. */
 const OTHERS: Readonly<Record<string, readonly (readonly [figure: string, why: string])[]>> = {
-  'calc/branches/boxes.ts': [['1.25', 'largest trade size that a side of a box takes, inches']],
-  'calc/branches/pull-tension.ts': [['0.8', 'cable pulling practice: what several conductors pulled at once may take']],
+  'calc/branches/boxes/boxes.ts': [['1.25', 'largest trade size that a side of a box takes, inches']],
+  'calc/branches/pulls/pull-tension.ts': [
+    ['0.8', 'cable pulling practice: what several conductors pulled at once may take'],
+  ],
   'calc/study/study.ts': [['0.25', 'shortest stay that a study takes, hours']],
   'calc/supply/fault/chain-by-impedance.ts': [
     ['1.2', 'reactance of half a winding'],

@@ -12,7 +12,7 @@ const HELPERS: readonly (readonly [helper: string, again: RegExp, but: Readonly<
     /=== undefined\) [\w.]+\.set\([^;]*, \[\w+\]\);\s+else \w+\.push\(|if \((\w+)\) \1\.push\([^;]*\);\s+else [\w.]+\.set\([^;]*, \[|\.set\(([^;]*), \[\.\.\.\([\w.]+\.get\(\2\) \?\? \[\]\), /,
     {
       'routing/lists/grouping.ts': 'it stands here',
-      'calc/checks/conduit-findings.ts': 'what has no cure stands under another key than it is sought by',
+      'calc/checks/conduits/conduit-findings.ts': 'what has no cure stands under another key than it is sought by',
     },
   ],
   [

@@ -3,7 +3,7 @@ import './handover.css';
 import { useMemo, useState } from 'react';
 import { OPEN_KINDS, type OpenItem, type OpenKind, openItems } from '../../calc/field/open/open-items.ts';
 import { writeRecordsBundle } from '../../calc/field/records-bundle.ts';
-import { pricedOf } from '../../calc/plan/alternative.ts';
+import { pricedOf } from '../../calc/plan/compared/alternative.ts';
 import { writeSite } from '../../routing/site/file/write.ts';
 import { recordsOf } from '../../routing/site/records/records-file.ts';
 import { MAX_SAID } from '../../routing/site/schema/mark-schema.ts';

@@ -1,4 +1,4 @@
-import { alternativeOf } from '../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../calc/plan/compared/alternative.ts';
 import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';

@@ -1,6 +1,6 @@
-import { alternativeOf } from '../../calc/plan/alternative.ts';
-import type { Alternative } from '../../calc/plan/comparison.ts';
-import { revision } from '../../calc/plan/revision.ts';
+import { alternativeOf } from '../../calc/plan/compared/alternative.ts';
+import type { Alternative } from '../../calc/plan/compared/comparison.ts';
+import { revision } from '../../calc/plan/compared/revision.ts';
 import { SHEET_FILES, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
 import { handoverFiles } from '../../calc/sheets/handover.ts';
 import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering/lettering.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import type { Alternative } from '../../calc/plan/comparison.ts';
-import { revision } from '../../calc/plan/revision.ts';
+import type { Alternative } from '../../calc/plan/compared/comparison.ts';
+import { revision } from '../../calc/plan/compared/revision.ts';
 import { REVISION_NAMES } from '../../calc/sheets/revision-names.ts';
 import type { Ref } from '../document/change/element-lists.ts';
 import { fileNameOf } from '../document/files/files.ts';

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
-import { alternativeOf } from '../../calc/plan/alternative.ts';
-import { type Alternative, type ComparedFact, comparison } from '../../calc/plan/comparison.ts';
+import { alternativeOf } from '../../calc/plan/compared/alternative.ts';
+import { type Alternative, type ComparedFact, comparison } from '../../calc/plan/compared/comparison.ts';
 import { SUMMED_LENGTHS } from '../../calc/takeoff/totals.ts';
 import { printTotal } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';

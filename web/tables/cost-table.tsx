@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from 'react';
-import { pricedOf } from '../../calc/plan/alternative.ts';
+import { pricedOf } from '../../calc/plan/compared/alternative.ts';
 import { withLine } from '../../calc/prices/edit-list.ts';
 import type { PriceRow } from '../../calc/prices/price-list.ts';
 import { doubtOf } from '../../calc/takeoff/bid/cost.ts';

@@ -1,5 +1,5 @@
-import { type ChargerUse, chargerUse } from '../../calc/day/charger-use.ts';
-import { decidingDay } from '../../calc/day/deciding-day.ts';
+import { type ChargerUse, chargerUse } from '../../calc/day/figures/charger-use.ts';
+import { decidingDay } from '../../calc/day/figures/deciding-day.ts';
 import { groundOf, siteDay, strategyOf } from '../../calc/day/planned-days.ts';
 import type { Site } from '../../routing/site/site.ts';
 

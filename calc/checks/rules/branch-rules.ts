@@ -4,9 +4,9 @@ import { counted } from '../../../routing/words/counted.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import { cited } from '../../tables/sections.ts';
 import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
+import { risersOfSite } from '../conduits/riser-findings.ts';
 import { branchCounts } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
-import { risersOfSite } from '../riser-findings.ts';
 
 const PRACTICE = 'common practice';
 

@@ -9,7 +9,7 @@ import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
 import { backFeedFindings } from './back-feed.ts';
-import { ratingFindings } from './breaker-rating.ts';
+import { ratingFindings } from './protection/breaker-rating.ts';
 
 /** Panels and other equipment: load over the main, busbar, back-feed, unit loads, spaces. */
 export const equipmentLoadFindings = (facts: SupplyFacts): readonly Finding[] =>

@@ -16,7 +16,7 @@ import {
   standardRatingAtLeast,
 } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
-import { ratingFindings } from './breaker-rating.ts';
+import { ratingFindings } from './protection/breaker-rating.ts';
 
 /**
  * Feeders: load over the breaker, conductors that the breaker or the load is too large for where they lie, sizes and

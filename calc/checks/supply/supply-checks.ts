@@ -3,12 +3,12 @@ import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
 import type { SupplyResult } from '../../supply/supply.ts';
-import { disconnectFindings } from './disconnect-findings.ts';
 import { ductFindings } from './duct-findings.ts';
+import { disconnectFindings } from './protection/disconnect-findings.ts';
+import { tripFindings } from './protection/trip-findings.ts';
 import { supplyFindings } from './supply-findings.ts';
-import { totalDropFindings } from './total-drop.ts';
-import { tripFindings } from './trip-findings.ts';
-import { boxWindowFindings } from './voltage-window.ts';
+import { totalDropFindings } from './volts/total-drop.ts';
+import { boxWindowFindings } from './volts/voltage-window.ts';
 
 const checked = kept(supplyFindings);
 

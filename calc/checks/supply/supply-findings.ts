@@ -1,20 +1,20 @@
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { PILOT_FLOOR_AMPS, PILOT_FLOOR_SOURCE } from '../../supply/panels/pilot-floor.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
-import { bondingFindings } from './bonding-findings.ts';
-import { deviceFindings } from './device-findings.ts';
 import { equipmentLoadFindings } from './equipment-findings.ts';
-import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
 import { harmonicFindings } from './harmonic-findings.ts';
 import { issuedFindings } from './issued-findings.ts';
 import { overLimitFindings } from './over-limit-findings.ts';
-import { protectionFindings } from './protection-findings.ts';
+import { bondingFindings } from './protection/bonding-findings.ts';
+import { deviceFindings } from './protection/device-findings.ts';
+import { faultFindings } from './protection/fault-findings.ts';
+import { protectionFindings } from './protection/protection-findings.ts';
+import { unprotectedFindings } from './protection/unprotected-findings.ts';
 import { serviceFindings } from './service-findings.ts';
 import { transformerFindings } from './transformer-findings.ts';
-import { unprotectedFindings } from './unprotected-findings.ts';
-import { voltageFindings } from './voltage-findings.ts';
-import { mismatchFindings } from './voltage-mismatch.ts';
+import { voltageFindings } from './volts/voltage-findings.ts';
+import { mismatchFindings } from './volts/voltage-mismatch.ts';
 
 /** Every check of a supply but the drop at each box. */
 export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [

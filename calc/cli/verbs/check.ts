@@ -3,11 +3,11 @@ import { plan } from '../../plan/plan.ts';
 import { publishedPlan } from '../../plan/published-plan.ts';
 import { phaseFile } from '../../propose/buildout/phase-file.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
-import { checkLines } from '../check-lines.ts';
 import type { Machine } from '../machine.ts';
 import { partly, type VerbOutcome, wrong } from '../outcome.ts';
 import { readNamedSite, reasonsOf, unreadLine } from '../sites.ts';
-import { findingLines, standingLine } from '../summary.ts';
+import { checkLines } from '../words/check-lines.ts';
+import { findingLines, standingLine } from '../words/summary.ts';
 
 interface CheckOptions {
   readonly json: boolean;

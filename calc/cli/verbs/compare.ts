@@ -1,22 +1,22 @@
 import { printLength, printTotal } from '../../../routing/site/numbers/feet-inches.ts';
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
-import { alternativeOf } from '../../plan/alternative.ts';
-import type { ChangeOrder } from '../../plan/change-order.ts';
-import { type Alternative, alternates, type ComparedFact, comparison } from '../../plan/comparison.ts';
-import { type Revision, revision } from '../../plan/revision.ts';
+import { alternativeOf } from '../../plan/compared/alternative.ts';
+import type { ChangeOrder } from '../../plan/compared/change-order.ts';
+import { type Alternative, alternates, type ComparedFact, comparison } from '../../plan/compared/comparison.ts';
+import { type Revision, revision } from '../../plan/compared/revision.ts';
 import { REVISION_FILES } from '../../sheets/revised-set.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { rangesOf } from '../../words/ranges.ts';
-import { drawingsWished, withDrawings } from '../drawings.ts';
 import type { Machine } from '../machine.ts';
 import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
-import { sheetsNamed } from '../sheets-named.ts';
 import { readSites } from '../sites.ts';
-import { findingLine } from '../summary.ts';
-import { textTable } from '../text-table.ts';
-import { writeChanges } from '../write-changes.ts';
+import { findingLine } from '../words/summary.ts';
+import { textTable } from '../words/text-table.ts';
+import { drawingsWished, withDrawings } from '../writing/drawings.ts';
+import { sheetsNamed } from '../writing/sheets-named.ts';
+import { writeChanges } from '../writing/write-changes.ts';
 
 const MOST = 6;
 

@@ -1,20 +1,20 @@
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
-import { bestFindings } from '../../day/best-findings.ts';
-import { type Charge, charge, isSolvable } from '../../day/charge.ts';
-import { figuresOfDay } from '../../day/day-figures.ts';
-import { STRATEGY_WORDS } from '../../day/day-words.ts';
-import { energyWords, lackWords } from '../../day/energy-words.ts';
+import { bestFindings } from '../../day/figures/best-findings.ts';
+import { figuresOfDay } from '../../day/figures/day-figures.ts';
+import { STRATEGY_WORDS } from '../../day/figures/day-words.ts';
+import { energyWords, lackWords } from '../../day/figures/energy-words.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { groundOf, plannedDay, siteDay } from '../../day/planned-days.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
+import { type Charge, charge, isSolvable } from '../../day/simulated/charge.ts';
 import type { PlannedDay } from '../../plan-file/day.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
 import { type VerbOutcome, wrong } from '../outcome.ts';
 import { readSites } from '../sites.ts';
-import { findingLine } from '../summary.ts';
-import { textTable } from '../text-table.ts';
+import { findingLine } from '../words/summary.ts';
+import { textTable } from '../words/text-table.ts';
 
 export interface DayOptions {
   readonly json: boolean;

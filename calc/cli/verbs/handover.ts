@@ -6,7 +6,7 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { openItems } from '../../field/open/open-items.ts';
 import { photoHashes, writeRecordsBundle } from '../../field/records-bundle.ts';
-import { alternativeOf } from '../../plan/alternative.ts';
+import { alternativeOf } from '../../plan/compared/alternative.ts';
 import { handoverFiles } from '../../sheets/handover.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { sheetsNameOf } from '../file-name.ts';

@@ -1,15 +1,15 @@
-import { alternativeOf } from '../../plan/alternative.ts';
+import { alternativeOf } from '../../plan/compared/alternative.ts';
 import { publishedPlan } from '../../plan/published-plan.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { SHEET_FILES } from '../../sheets/every-sheet.ts';
-import { drawingsWished, withDrawings } from '../drawings.ts';
 import type { Machine } from '../machine.ts';
 import { done, partly, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
-import { sheetsNamed } from '../sheets-named.ts';
 import { readNamedSite, reasonsOf, type SiteOfFile, unreadLine } from '../sites.ts';
-import { standingLine, summary } from '../summary.ts';
-import { writeSheets } from '../write-sheets.ts';
+import { standingLine, summary } from '../words/summary.ts';
+import { drawingsWished, withDrawings } from '../writing/drawings.ts';
+import { sheetsNamed } from '../writing/sheets-named.ts';
+import { writeSheets } from '../writing/write-sheets.ts';
 
 export interface PlanOptions {
   readonly json: boolean;

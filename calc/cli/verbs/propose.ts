@@ -12,8 +12,8 @@ import type { Machine } from '../machine.ts';
 import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
-import { findingLine } from '../summary.ts';
 import { secondsIn } from '../time-limit.ts';
+import { findingLine } from '../words/summary.ts';
 import { anewPart, MEND, mendPart, type PartOptions, partAsked, withLater } from './propose-part.ts';
 import { proposedPartText as partText } from './proposed-part-text.ts';
 

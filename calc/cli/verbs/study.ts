@@ -22,9 +22,9 @@ import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
 import { digestOf, filesOf, removeStale, studyIndex } from '../study-index.ts';
-import { findingLine } from '../summary.ts';
-import { textTable } from '../text-table.ts';
 import { secondsIn, withTime } from '../time-limit.ts';
+import { findingLine } from '../words/summary.ts';
+import { textTable } from '../words/text-table.ts';
 
 export interface StudyOptions {
   readonly json: boolean;

@@ -1,4 +1,4 @@
-import type { World } from '../world.ts';
+import type { World } from '../simulated/world.ts';
 import type { Columns } from './columns.ts';
 
 /**

@@ -1,5 +1,5 @@
-import { areMet, MET } from '../rule-search.ts';
-import type { World } from '../world.ts';
+import { areMet, MET } from '../rules/rule-search.ts';
+import type { World } from '../simulated/world.ts';
 import { lowerBound } from './bound.ts';
 import type { NewLinearProgram } from './linear-program.ts';
 import { type Progress, pricesOf } from './optimum.ts';

@@ -1,6 +1,6 @@
 import { addTo } from '../../../routing/lists/grouping.ts';
-import { inOrderOfArrival } from '../parking.ts';
-import type { World } from '../world.ts';
+import { inOrderOfArrival } from '../cars/parking.ts';
+import type { World } from '../simulated/world.ts';
 
 /** The unknowns of a schedule: the amperes of a car in a step in which it may have a cord. */
 export interface Columns {

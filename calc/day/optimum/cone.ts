@@ -1,4 +1,4 @@
-import type { UnitCurrent } from '../phasors.ts';
+import type { UnitCurrent } from '../simulated/phasors.ts';
 
 /** A chord of the unit circle between two corners of a polygon inside it. */
 export interface Chord {

@@ -1,4 +1,4 @@
-import type { World } from '../world.ts';
+import type { World } from '../simulated/world.ts';
 import { lowerBound, type Multipliers } from './bound.ts';
 import type { NewLinearProgram } from './linear-program.ts';
 import { type Progress, pricesOf } from './optimum.ts';

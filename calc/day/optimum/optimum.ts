@@ -1,7 +1,7 @@
 import { holds, startOfStep } from '../clock.ts';
-import { type DayCost, dayCost, energyPrices, stepsInInterval } from '../cost.ts';
-import { type Shortfall, shortfall } from '../outcome.ts';
-import type { World } from '../world.ts';
+import { type DayCost, dayCost, energyPrices, stepsInInterval } from '../figures/cost.ts';
+import { type Shortfall, shortfall } from '../simulated/outcome.ts';
+import type { World } from '../simulated/world.ts';
 import { lowerBound, type Multipliers } from './bound.ts';
 import type { LinearSolution, NewLinearProgram } from './linear-program.ts';
 import { type Relaxed, relaxedOf } from './relaxed.ts';

@@ -1,4 +1,4 @@
-import type { World } from '../world.ts';
+import type { World } from '../simulated/world.ts';
 
 /** What the best schedule leaves out of what the rules keep to, so that it is a bound and may be no schedule to be had. */
 export const RELAXED = ['minimum', 'cords', 'taper'] as const;

@@ -1,5 +1,5 @@
-import type { UnitCurrent } from '../phasors.ts';
-import type { World } from '../world.ts';
+import type { UnitCurrent } from '../simulated/phasors.ts';
+import type { World } from '../simulated/world.ts';
 import { type Columns, columnsOf } from './columns.ts';
 import { type Chord, firstChords, isFine, split } from './cone.ts';
 import type { LinearProgram, LinearRow, LinearSolution, NewLinearProgram } from './linear-program.ts';

@@ -1,5 +1,5 @@
-import { untilFull } from '../limit-sums.ts';
-import type { World } from '../world.ts';
+import { untilFull } from '../simulated/limit-sums.ts';
+import type { World } from '../simulated/world.ts';
 import { type DayRule, HAIR, type Moment } from './rule.ts';
 
 /**

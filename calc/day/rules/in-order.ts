@@ -1,4 +1,4 @@
-import type { World } from '../world.ts';
+import type { World } from '../simulated/world.ts';
 import { type DayRule, HAIR, type Moment } from './rule.ts';
 
 /** One after another takes all that the limits leave it. */

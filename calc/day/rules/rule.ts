@@ -1,5 +1,5 @@
-import type { LimitSums } from '../limit-sums.ts';
-import type { World } from '../world.ts';
+import type { LimitSums } from '../simulated/limit-sums.ts';
+import type { World } from '../simulated/world.ts';
 
 /** What a rule knows at the start of a step. Arrays are by car; only those of holders mean anything. */
 export interface Moment {

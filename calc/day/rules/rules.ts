@@ -1,4 +1,4 @@
-import type { World } from '../world.ts';
+import type { World } from '../simulated/world.ts';
 import { equalShare } from './equal.ts';
 import { byDeadline, byLaxity, firstCome } from './in-order.ts';
 import type { DayRule } from './rule.ts';

@@ -1,6 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import { isEasyPull, pullTension } from '../../branches/pull-tension.ts';
+import { isEasyPull, pullTension } from '../../branches/pulls/pull-tension.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { Conduit } from '../../plan-file/branches.ts';
 import { racewaySpec } from '../../prices/spec.ts';

@@ -1,7 +1,7 @@
 import { planWords } from '../../../routing/site/place/gridline-words.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
-import { leastCovered } from '../../checks/cover-findings.ts';
+import { leastCovered } from '../../checks/conduits/cover-findings.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import type { Conduit, PlannedBox } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';

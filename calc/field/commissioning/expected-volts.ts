@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import { branchAt, chargerPlaces } from '../../plan/plan-difference.ts';
+import { branchAt, chargerPlaces } from '../../plan/compared/plan-difference.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
 import { boxVolts } from '../../supply/load-flow/box-volts.ts';

@@ -1,12 +1,12 @@
 import type { Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { alternativeOf } from '../../plan/alternative.ts';
-import type { Alternative } from '../../plan/comparison.ts';
+import { alternativeOf } from '../../plan/compared/alternative.ts';
+import type { Alternative } from '../../plan/compared/comparison.ts';
 import { plan } from '../../plan/plan.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { failsOf } from '../forced-words.ts';
 import { lengthIn } from '../in-file.ts';
-import { withPullPoints } from '../pull-points.ts';
+import { withPullPoints } from '../raceways/pull-points.ts';
 import { type Broken, brokenIn } from './broken.ts';
 import { nearerPanels } from './nearer-panels.ts';
 import { proposeAnew } from './propose-anew.ts';

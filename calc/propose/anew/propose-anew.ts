@@ -2,13 +2,13 @@ import { newIds } from '../../../routing/site/new-id.ts';
 import type { Charger, Drop, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
-import { alternativeOf } from '../../plan/alternative.ts';
+import { alternativeOf } from '../../plan/compared/alternative.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { withChargers } from '../chargers.ts';
-import { type CordToCome, dropsPart } from '../drops-part.ts';
+import { withChargers } from '../drops/chargers.ts';
+import { type CordToCome, dropsPart } from '../drops/drops-part.ts';
 import { failsOf } from '../forced-words.ts';
 import type { ProposalPart } from '../part.ts';
-import { racewaysPart } from '../raceways-part.ts';
+import { racewaysPart } from '../raceways/raceways-part.ts';
 import { type Cleared, cleared } from './cleared.ts';
 import type { Scope } from './scope.ts';
 

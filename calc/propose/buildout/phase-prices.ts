@@ -1,4 +1,4 @@
-import type { Alternative } from '../../plan/comparison.ts';
+import type { Alternative } from '../../plan/compared/comparison.ts';
 import { partsOfRow } from '../../takeoff/bid/cost-parts.ts';
 import { dealtOut, sumOf } from '../../takeoff/bid/money.ts';
 import { buildPhases, chargerPhases, phasesOf } from './build-phases.ts';

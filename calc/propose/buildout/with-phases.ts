@@ -1,7 +1,7 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
-import { alternativeOf } from '../../plan/alternative.ts';
+import { alternativeOf } from '../../plan/compared/alternative.ts';
 import { plan } from '../../plan/plan.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { failsOf } from '../forced-words.ts';

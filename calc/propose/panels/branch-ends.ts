@@ -1,6 +1,6 @@
 import type { End } from '../../../routing/propose/equipment/place-finder.ts';
 import type { Point3, Site } from '../../../routing/site/site.ts';
-import type { CordToCome } from '../drops-part.ts';
+import type { CordToCome } from '../drops/drops-part.ts';
 import { USUAL_DROP } from '../usual.ts';
 
 /** A drop, or a stall where none hangs, that branches are to go to. */

@@ -4,7 +4,7 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import type { CordToCome } from '../drops-part.ts';
+import type { CordToCome } from '../drops/drops-part.ts';
 import { panelsOf } from '../feeding.ts';
 import { equipmentId, equipmentInFile } from '../new-equipment.ts';
 import type { ProposalPart } from '../part.ts';

@@ -4,7 +4,7 @@ import type { Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
-import type { CordToCome } from '../drops-part.ts';
+import type { CordToCome } from '../drops/drops-part.ts';
 import { USUAL_PANELBOARD } from '../usual.ts';
 import { branchEnds } from './branch-ends.ts';
 import type { LoadWish } from './charger-amps.ts';

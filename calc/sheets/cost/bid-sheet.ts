@@ -1,6 +1,6 @@
-import type { Alternative } from '../../plan/comparison.ts';
-import { SUBTOTALS, subtotals } from '../../plan/subtotals.ts';
-import { unitFigures } from '../../plan/unit-figures.ts';
+import type { Alternative } from '../../plan/compared/comparison.ts';
+import { SUBTOTALS, subtotals } from '../../plan/compared/subtotals.ts';
+import { unitFigures } from '../../plan/compared/unit-figures.ts';
 import { bidLines } from '../../takeoff/bid/bid-lines.ts';
 import { doubtOf } from '../../takeoff/bid/cost.ts';
 import { CAUTIONS } from '../../words/cautions.ts';

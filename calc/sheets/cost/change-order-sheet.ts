@@ -1,6 +1,6 @@
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import type { ChangeOrder } from '../../plan/change-order.ts';
+import type { ChangeOrder } from '../../plan/compared/change-order.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Cell } from '../csv.ts';
 

@@ -1,6 +1,6 @@
 import type { Site } from '../../../routing/site/site.ts';
-import { figuresOfDay } from '../../day/day-figures.ts';
-import { STRATEGY_WORDS } from '../../day/day-words.ts';
+import { figuresOfDay } from '../../day/figures/day-figures.ts';
+import { STRATEGY_WORDS } from '../../day/figures/day-words.ts';
 import { groundOf } from '../../day/planned-days.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
 import type { Cell } from '../csv.ts';

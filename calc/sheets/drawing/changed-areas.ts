@@ -2,7 +2,7 @@ import { type Box, boxesMeet, boxOf, joinedBox, widened } from '../../../routing
 import { type ElementList, placedKind } from '../../../routing/site/kinds/kinds.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { ChangedElement } from '../../plan/revision.ts';
+import type { ChangedElement } from '../../plan/compared/revision.ts';
 
 /**
  * The areas of the plan that a revision changed: round every element that it added, moved or changed, and round the place

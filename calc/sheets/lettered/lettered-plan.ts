@@ -16,7 +16,7 @@ import { LETTERS } from '../pdf/kit/lettering/letters.ts';
 import type { Paper } from '../pdf/kit/paper.ts';
 import { pointsPerFoot, type Scale } from '../pdf/kit/view/scales.ts';
 import { sizeOf, viewIn } from '../pdf/kit/view/view.ts';
-import { enlargedAreas } from '../pdf/plans/enlarged-areas.ts';
+import { enlargedAreas } from '../pdf/plans/enlarged/enlarged-areas.ts';
 import { feedersInPlan } from '../pdf/plans/feeders-on-plan.ts';
 import { drawInFull } from '../pdf/plans/plan-in-full.ts';
 import { overviewScale, planWindow } from '../pdf/plans/plan-sheet.ts';

@@ -1,6 +1,6 @@
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
-import type { Alternative } from '../../plan/comparison.ts';
-import { placesIn, SUBTOTALS } from '../../plan/subtotals.ts';
+import type { Alternative } from '../../plan/compared/comparison.ts';
+import { placesIn, SUBTOTALS } from '../../plan/compared/subtotals.ts';
 import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import { ratesOf } from '../../prices/rates.ts';
 import type { CostRow, CostSheet } from '../../takeoff/bid/cost.ts';

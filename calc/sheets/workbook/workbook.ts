@@ -1,4 +1,4 @@
-import type { Alternative } from '../../plan/comparison.ts';
+import type { Alternative } from '../../plan/compared/comparison.ts';
 import type { Cell } from '../csv.ts';
 import { bidTable } from './bid-table.ts';
 import { costTable } from './cost-table.ts';

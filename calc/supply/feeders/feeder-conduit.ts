@@ -3,8 +3,8 @@ import { type FeederRoute, feederRoutesOf } from '../../../routing/network/feede
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Feeder, Point3, Raceway, Site } from '../../../routing/site/site.ts';
-import { fill } from '../../branches/fill.ts';
-import { isNipple } from '../../branches/home-run.ts';
+import { fill } from '../../branches/home-runs/fill.ts';
+import { isNipple } from '../../branches/home-runs/home-run.ts';
 import type { ConduitConductor } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { findConductorArea } from '../../tables/lookup.ts';

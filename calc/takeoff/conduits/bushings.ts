@@ -1,5 +1,5 @@
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
-import { isBoxConductor } from '../../branches/box-volume.ts';
+import { isBoxConductor } from '../../branches/boxes/box-volume.ts';
 import type { ConduitConductor } from '../../plan-file/branches.ts';
 import { byWords, takeoffKind } from '../../prices/kind.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';

@@ -1,9 +1,9 @@
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import { expansion, fittingLength } from '../../branches/expansion.ts';
+import type { Piece } from '../../branches/home-runs/piece.ts';
 import type { NamedHomeRun } from '../../branches/named.ts';
-import type { Piece } from '../../branches/piece.ts';
-import { aboveGround, straightsOf } from '../../branches/straights.ts';
+import { aboveGround, straightsOf } from '../../branches/pulls/straights.ts';
 import { type ConduitWay, legAt, NO_LENGTH, pointAt } from '../../branches/way.ts';
 import { byWords, type TakeoffKind, takeoffKind } from '../../prices/kind.ts';
 import { racewaySpec } from '../../prices/spec.ts';

@@ -1,8 +1,8 @@
 import type { Insulation, Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../../routing/site/site.ts';
+import { PILOT_SIZE } from '../../branches/home-runs/packing.ts';
+import type { ConduitOpening } from '../../branches/home-runs/piece.ts';
 import type { NamedHomeRun } from '../../branches/named.ts';
-import { PILOT_SIZE } from '../../branches/packing.ts';
-import type { ConduitOpening } from '../../branches/piece.ts';
 import { type ConduitWay, pointAt } from '../../branches/way.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
 import { byWords, takeoffKind } from '../../prices/kind.ts';

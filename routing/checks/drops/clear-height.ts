@@ -1,6 +1,6 @@
 import { type Box, boxOf } from '../../plane/box.ts';
 import { insideOf, type Obstacle } from '../../plane/obstacle.ts';
-import { lengthAlong, partsInside } from '../../reach/plan-path.ts';
+import { lengthAlong, partsInside } from '../../reach/cords/plan-path.ts';
 import type { Shared } from '../../reach/shared.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Finding } from '../../site/rules/finding.ts';

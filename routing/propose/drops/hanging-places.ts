@@ -7,8 +7,8 @@ import { distance } from '../../plane/space.ts';
 import { nowOf } from '../../reach/now.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site.ts';
-import { lotFrame } from '../raceways/lot-frame.ts';
-import { BELOW_MEMBER } from '../raceways/steel.ts';
+import { lotFrame } from '../raceways/lattice/lot-frame.ts';
+import { BELOW_MEMBER } from '../raceways/lattice/steel.ts';
 import { type DropOrder, isUnderRoof, placesInOrder } from './in-order.ts';
 
 /** How new drops are made. Lengths in feet. */

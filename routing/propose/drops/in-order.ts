@@ -1,7 +1,7 @@
 import { indexById } from '../../site/ids.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Member, Point2, Point3, Stall } from '../../site/site.ts';
-import type { LotFrame } from '../raceways/lot-frame.ts';
+import type { LotFrame } from '../raceways/lattice/lot-frame.ts';
 import { rowsOf } from '../rows/rows-of.ts';
 
 /** How drops that stand in order are set out along their rows. */

@@ -1,6 +1,6 @@
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Point2, Stall } from '../../site/site.ts';
-import type { LotFrame } from '../raceways/lot-frame.ts';
+import type { LotFrame } from '../raceways/lattice/lot-frame.ts';
 import type { HangingPlace } from './hanging-places.ts';
 
 /** A foot of tap weighs as so many feet beside the natural place. Common practice, no source. */

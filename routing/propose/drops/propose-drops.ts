@@ -2,7 +2,7 @@ import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Drop, Point2, Point3, Site } from '../../site/site.ts';
 import { fewTogether } from '../cover/few-together.ts';
 import { fewestColumns } from '../cover/set-cover.ts';
-import { lotFrame } from '../raceways/lot-frame.ts';
+import { lotFrame } from '../raceways/lattice/lot-frame.ts';
 import { assignPlaces } from './assign-places.ts';
 import { type DropMake, type HangingPlace, hangingPlaces } from './hanging-places.ts';
 import { naturalPlace, strayOf } from './natural-place.ts';

@@ -1,5 +1,5 @@
 import { chargerReach } from '../../reach/charger-reach.ts';
-import { cordStart } from '../../reach/cord-start.ts';
+import { cordStart } from '../../reach/cords/cord-start.ts';
 import { obstaclesFor } from '../../reach/field.ts';
 import { type Now, nowOf } from '../../reach/now.ts';
 import { casesIn, covers, inletCases, inletsAt, stallReach } from '../../reach/stall-reach.ts';

@@ -1,9 +1,9 @@
 import { kept } from '../../kept/kept.ts';
 import { steelOf } from '../../network/support/steel-near.ts';
 import type { Member, Point2, Point3, Site } from '../../site/site.ts';
-import { risersOf } from '../raceways/ground-ways.ts';
-import { lotFrame } from '../raceways/lot-frame.ts';
-import { away } from '../raceways/steel.ts';
+import { risersOf } from '../raceways/lattice/ground-ways.ts';
+import { lotFrame } from '../raceways/lattice/lot-frame.ts';
+import { away } from '../raceways/lattice/steel.ts';
 import { type Canopy, nearSteel, straight } from './place-weights.ts';
 import { parcelAt, steelParcels } from './steel-parcels.ts';
 

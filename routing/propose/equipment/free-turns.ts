@@ -1,6 +1,6 @@
 import { kept } from '../../kept/kept.ts';
 import type { Equipment, Site } from '../../site/site.ts';
-import type { LotFrame } from '../raceways/lot-frame.ts';
+import type { LotFrame } from '../raceways/lattice/lot-frame.ts';
 import type { EquipmentMake } from './place-finder.ts';
 import { placeKey } from './place-key.ts';
 import { standsFreeOfGround, standsFreeOfOthers } from './stands-free.ts';

@@ -1,7 +1,7 @@
 import { type Box, boxOf, widened } from '../../plane/box.ts';
 import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment, Member, Point2, Point3, Site } from '../../site/site.ts';
-import { type LotFrame, lotFrame } from '../raceways/lot-frame.ts';
+import { type LotFrame, lotFrame } from '../raceways/lattice/lot-frame.ts';
 import { type FreeTurns, freeTurns } from './free-turns.ts';
 import { BY_STEEL, type Canopy, nearSteel, type Weights, weightsOf } from './place-weights.ts';
 import { placesOutward } from './places-outward.ts';

@@ -1,8 +1,8 @@
 import { kept } from '../../kept/kept.ts';
 import { boxOf, widened } from '../../plane/box.ts';
 import type { Member, Point2 } from '../../site/site.ts';
-import { frameOf, type LotFrame } from '../raceways/lot-frame.ts';
-import { away } from '../raceways/steel.ts';
+import { frameOf, type LotFrame } from '../raceways/lattice/lot-frame.ts';
+import { away } from '../raceways/lattice/steel.ts';
 import type { End, Wish } from './place-finder.ts';
 import { placeKey } from './place-key.ts';
 import { overheadSum } from './rough-weight.ts';

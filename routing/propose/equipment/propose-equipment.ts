@@ -1,5 +1,5 @@
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
-import { lotFrame } from '../raceways/lot-frame.ts';
+import { lotFrame } from '../raceways/lattice/lot-frame.ts';
 import { canopiesOf } from './canopies.ts';
 import { cutInto } from './cut-rows.ts';
 import { gapsOf, ordersOf } from './groups.ts';

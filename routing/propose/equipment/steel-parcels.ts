@@ -5,8 +5,8 @@ import { insideOf } from '../../plane/obstacle.ts';
 import { inPlan } from '../../plane/space.ts';
 import type { Member, Point2, Site } from '../../site/site.ts';
 import { outlineOf } from '../../standing/outlines.ts';
-import { LONGEST_STRINGER } from '../raceways/held-line.ts';
-import { away } from '../raceways/steel.ts';
+import { LONGEST_STRINGER } from '../raceways/lattice/held-line.ts';
+import { away } from '../raceways/lattice/steel.ts';
 
 /** Members nearer to each other than this, feet, carry a raceway on from one to the next: the spacing of supports of conduit, near enough. */
 const NEXT = 10;

@@ -3,7 +3,7 @@ import { placedKind } from '../../site/kinds/kinds.ts';
 import type { Motion } from '../../site/place/motion.ts';
 import type { Point2, SiteFile } from '../../site/site.ts';
 import { toSite } from '../../site/to-site.ts';
-import { lotFrame } from '../raceways/lot-frame.ts';
+import { lotFrame } from '../raceways/lattice/lot-frame.ts';
 import { motionTo, type Turn, turnedBy } from './motion-to.ts';
 import { posedFile } from './posed-file.ts';
 

@@ -5,7 +5,7 @@ import { runsOf } from '../../network/runs.ts';
 import { byId } from '../../site/look-up.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Charger, Member, Point3, Raceway, Site } from '../../site/site.ts';
-import { OUT_OF_GROUND } from './ground-ways.ts';
+import { OUT_OF_GROUND } from './lattice/ground-ways.ts';
 import type { PaidBranches, RacewayMake, RacewayPlace, RacewaysProposal } from './raceway-make.ts';
 import { type Joining, racewayPaths } from './raceway-paths.ts';
 import { type CircuitEnd, routeEnds, type Straights } from './route-ends.ts';

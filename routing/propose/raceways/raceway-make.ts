@@ -1,6 +1,6 @@
 import type { Raceway, Site } from '../../site/site.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
-import type { Stringer } from './held-line.ts';
+import type { Stringer } from './lattice/held-line.ts';
 import type { FloorPrice } from './least-under.ts';
 import type { Judged } from './paid-search.ts';
 

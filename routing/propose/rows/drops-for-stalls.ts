@@ -1,6 +1,6 @@
 import { networkOf } from '../../network/network.ts';
 import { closestTap, tapsWithin } from '../../network/taps.ts';
-import { cordStart } from '../../reach/cord-start.ts';
+import { cordStart } from '../../reach/cords/cord-start.ts';
 import { fieldOf, obstaclesFor, vehicleUnder } from '../../reach/field.ts';
 import { holdsPoint } from '../../reach/keepout.ts';
 import { casesIn, inletsAt, MARGIN_TIE, stallReach } from '../../reach/stall-reach.ts';

@@ -1,9 +1,9 @@
-import { blocksOf, entitiesOf } from './dxf/blocks.ts';
 import { drawEntities } from './dxf/draw.ts';
+import { blocksOf, entitiesOf } from './dxf/entities/blocks.ts';
+import { isReadableEntity } from './dxf/entities/outline.ts';
 import { headerNumber, sagittaOf, unitOf } from './dxf/header.ts';
 import { leftOutWords, type Unseen, unseenNotes } from './dxf/left-out.ts';
 import { looksOf } from './dxf/look.ts';
-import { isReadableEntity } from './dxf/outline.ts';
 import { type DxfRecord, dxfSections, recordText } from './dxf/records.ts';
 import { type Imported, type ImportedLine, type LineDrawing, refused } from './imported.ts';
 

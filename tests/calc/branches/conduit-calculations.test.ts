@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boxVolume } from '../../../calc/branches/box-volume.ts';
+import { boxVolume } from '../../../calc/branches/boxes/box-volume.ts';
+import { pullBox } from '../../../calc/branches/boxes/pull-box.ts';
 import { expansion, fittingLength } from '../../../calc/branches/expansion.ts';
-import { fill } from '../../../calc/branches/fill.ts';
-import { jamRatio } from '../../../calc/branches/jam-ratio.ts';
-import { pullBox } from '../../../calc/branches/pull-box.ts';
-import { type PullSegment, pulling } from '../../../calc/branches/pulling.ts';
+import { fill } from '../../../calc/branches/home-runs/fill.ts';
+import { jamRatio } from '../../../calc/branches/pulls/jam-ratio.ts';
+import { type PullSegment, pulling } from '../../../calc/branches/pulls/pulling.ts';
 import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { findConductorArea, tradeSizes } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type PullLimits, pullPlaces } from '../../../calc/branches/pull-places.ts';
+import { type PullLimits, pullPlaces } from '../../../calc/branches/pulls/pull-places.ts';
 import { bendsOf } from '../../../routing/network/bends.ts';
 import { distance } from '../../../routing/plane/space.ts';
 import type { Point3 } from '../../../routing/site/site.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isEasyPull, pullTension, weightPerFoot } from '../../../calc/branches/pull-tension.ts';
+import { isEasyPull, pullTension, weightPerFoot } from '../../../calc/branches/pulls/pull-tension.ts';
 import type { ConduitConductor } from '../../../calc/plan-file/branches.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Point3 } from '../../../routing/site/site.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { designOf } from '../../../calc/branches/design.ts';
 import type { ConduitGround } from '../../../calc/branches/ground.ts';
-import { memberOf } from '../../../calc/branches/member.ts';
+import { memberOf } from '../../../calc/branches/home-runs/member.ts';
 import { wayOf } from '../../../calc/branches/way.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';

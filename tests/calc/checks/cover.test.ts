@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { coverFindings } from '../../../calc/checks/cover-findings.ts';
+import { coverFindings } from '../../../calc/checks/conduits/cover-findings.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Point3, Raceway, Stall } from '../../../routing/site/site.ts';
 

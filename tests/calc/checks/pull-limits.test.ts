@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pullPlaces } from '../../../calc/branches/pull-places.ts';
+import { pullPlaces } from '../../../calc/branches/pulls/pull-places.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import { stretchesOf } from '../../../calc/supply/feeders/stretches.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Pulled, pullingNotes, tallestRise } from '../../../calc/checks/pulling-notes.ts';
+import { type Pulled, pullingNotes, tallestRise } from '../../../calc/checks/conduits/pulling-notes.ts';
 import type { ConduitConductor } from '../../../calc/plan-file/branches.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Point3 } from '../../../routing/site/site.ts';

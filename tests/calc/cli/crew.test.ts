@@ -3,11 +3,11 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { Crew } from '../../../calc/cli/crew.ts';
-import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
+import type { Crew } from '../../../calc/cli/writing/crew.ts';
+import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
 import { dayOf } from '../../../calc/sheets/days/day.ts';
 
 const LIBRARY = 'samples/library-lot.site.json';

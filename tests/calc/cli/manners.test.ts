@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
+import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
 
 const LIBRARY = 'samples/library-lot.site.json';
 const HOSPITAL = 'samples/hospital-lot.site.json';

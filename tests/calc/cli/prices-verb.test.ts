@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
+import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { readPrices } from '../../../calc/prices/read-prices.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
+import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { propose } from '../../../calc/propose/propose.ts';
 import { startSite } from '../../../calc/propose/start-site.ts';

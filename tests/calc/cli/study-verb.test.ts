@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { digestOf } from '../../../calc/cli/study-index.ts';
 import { runWords } from '../../../calc/cli/words.ts';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { startSite } from '../../../calc/propose/start-site.ts';
 import { readSite } from '../../../routing/site/file/read.ts';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
+import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
 
 export const SAMPLES = join(import.meta.dirname, '../../../samples');
 

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { dayView } from '../../../calc/day/day-view.ts';
-import { panelLoads } from '../../../calc/day/panel-loads.ts';
+import { dayView } from '../../../calc/day/figures/day-view.ts';
+import { panelLoads } from '../../../calc/day/figures/panel-loads.ts';
+import { supplyAtTime } from '../../../calc/day/figures/supply-at-time.ts';
 import { dayGround, siteDay } from '../../../calc/day/planned-days.ts';
-import { scheduleLoad } from '../../../calc/day/schedule-load.ts';
-import { simulate } from '../../../calc/day/simulate.ts';
-import { supplyAtTime } from '../../../calc/day/supply-at-time.ts';
-import { worldOf } from '../../../calc/day/world.ts';
+import { scheduleLoad } from '../../../calc/day/simulated/schedule-load.ts';
+import { simulate } from '../../../calc/day/simulated/simulate.ts';
+import { worldOf } from '../../../calc/day/simulated/world.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { tablesOf } from '../../../calc/tables/editions.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bestFindings } from '../../../calc/day/best-findings.ts';
+import { bestFindings } from '../../../calc/day/figures/best-findings.ts';
 
 const car = (most: number) => ({ arrive: '08:00', leave: '12:00', need: most, most, charger: 'A' });
 const of = (got: readonly number[], energy: number, more: object = {}) =>

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { dayFigures, dayFigureWords } from '../../../calc/day/day-figures.ts';
-import { lackWords } from '../../../calc/day/energy-words.ts';
-import { SHORT } from '../../../calc/day/outcome.ts';
+import { dayFigures, dayFigureWords } from '../../../calc/day/figures/day-figures.ts';
+import { lackWords } from '../../../calc/day/figures/energy-words.ts';
 import { dayGround, plannedDay } from '../../../calc/day/planned-days.ts';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
-import { comparison } from '../../../calc/plan/comparison.ts';
+import { SHORT } from '../../../calc/day/simulated/outcome.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
+import { comparison } from '../../../calc/plan/compared/comparison.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import { dayView } from '../../../calc/day/day-view.ts';
+import { dayView } from '../../../calc/day/figures/day-view.ts';
 
 /** Two cars on one pair of lines at 250 V: an ampere is a quarter of a kilowatt-hour in a step. */
 const day: DayInput = {

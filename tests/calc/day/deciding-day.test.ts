@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { ceilingsOfAll, decidingDay, decidingFigures, decidingWords } from '../../../calc/day/deciding-day.ts';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
-import { comparison } from '../../../calc/plan/comparison.ts';
+import { ceilingsOfAll, decidingDay, decidingFigures, decidingWords } from '../../../calc/day/figures/deciding-day.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
+import { comparison } from '../../../calc/plan/compared/comparison.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { managedLot } from './managed-lot.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { drawnTimes, freeSpans, nextStay, withDrawnCar, withoutCar } from '../../../calc/day/cars/drawn-cars.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import { dayView } from '../../../calc/day/day-view.ts';
-import { drawnTimes, freeSpans, nextStay, withDrawnCar, withoutCar } from '../../../calc/day/drawn-cars.ts';
+import { dayView } from '../../../calc/day/figures/day-view.ts';
 
 const STEP = 15;
 const charger = (id: string, stalls: number) => ({

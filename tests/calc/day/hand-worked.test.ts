@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import { outcomeOf } from '../../../calc/day/outcome.ts';
-import { simulate } from '../../../calc/day/simulate.ts';
-import { worldOf } from '../../../calc/day/world.ts';
+import { outcomeOf } from '../../../calc/day/simulated/outcome.ts';
+import { simulate } from '../../../calc/day/simulated/simulate.ts';
+import { worldOf } from '../../../calc/day/simulated/world.ts';
 
 /**
  * Three cars on one phase, 250 V, steps of an hour, 40 A in all: an ampere is a quarter of a kilowatt-hour a step, so the

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { clocksAt, movedTimes, withCar, withCars } from '../../../calc/day/cars/listed-cars.ts';
+import { stayOf } from '../../../calc/day/cars/parking.ts';
+import { carsText, pastedCars } from '../../../calc/day/cars/pasted-cars.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import { clocksAt, movedTimes, withCar, withCars } from '../../../calc/day/listed-cars.ts';
-import { stayOf } from '../../../calc/day/parking.ts';
-import { carsText, pastedCars } from '../../../calc/day/pasted-cars.ts';
-import { worldOf } from '../../../calc/day/world.ts';
+import { worldOf } from '../../../calc/day/simulated/world.ts';
 
 const input = (more: Partial<DayInput> = {}): DayInput => ({
   from: '14:00',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pastedCars } from '../../../calc/day/pasted-cars.ts';
+import { pastedCars } from '../../../calc/day/cars/pasted-cars.ts';
 
 describe('cars from a pasted table', () => {
   test('parted by commas, tabs or blanks, with or without a head and the car’s most', () => {

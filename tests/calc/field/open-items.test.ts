@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { OPEN_KINDS, type OpenItem, openItems } from '../../../calc/field/open/open-items.ts';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { mergeMarks } from '../../../routing/site/records/merge.ts';

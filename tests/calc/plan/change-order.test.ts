@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
-import { changeOrder } from '../../../calc/plan/change-order.ts';
-import { alternates } from '../../../calc/plan/comparison.ts';
-import { revision } from '../../../calc/plan/revision.ts';
-import { SUBTOTALS, subtotals } from '../../../calc/plan/subtotals.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
+import { changeOrder } from '../../../calc/plan/compared/change-order.ts';
+import { alternates } from '../../../calc/plan/compared/comparison.ts';
+import { revision } from '../../../calc/plan/compared/revision.ts';
+import { SUBTOTALS, subtotals } from '../../../calc/plan/compared/subtotals.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { changeOrderSheet } from '../../../calc/sheets/cost/change-order-sheet.ts';
 import { partsOfRow } from '../../../calc/takeoff/bid/cost-parts.ts';

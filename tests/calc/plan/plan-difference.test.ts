@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { branchAt, chargersAnew, phasesAt } from '../../../calc/plan/plan-difference.ts';
+import { branchAt, chargersAnew, phasesAt } from '../../../calc/plan/compared/plan-difference.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import type { Charger } from '../../../routing/site/site.ts';
 

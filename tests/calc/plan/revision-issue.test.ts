@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { revisionIssue, unissuedWords } from '../../../calc/plan/revision-issue.ts';
+import { revisionIssue, unissuedWords } from '../../../calc/plan/compared/revision-issue.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { SMALL } from '../../web/document/small-site.ts';
 

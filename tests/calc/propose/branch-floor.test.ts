@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { siteFloor } from '../../../calc/propose/branch-floor.ts';
-import { branchesCost } from '../../../calc/propose/paid.ts';
-import { routePrices } from '../../../calc/propose/route-prices.ts';
+import { siteFloor } from '../../../calc/propose/raceways/branch-floor.ts';
+import { branchesCost } from '../../../calc/propose/raceways/paid.ts';
+import { routePrices } from '../../../calc/propose/raceways/route-prices.ts';
 import { proposeRaceways } from '../../../routing/propose/raceways/propose-raceways.ts';
 import { readSiteValue } from '../../../routing/site/file/read.ts';
 import type { Raceway, Site } from '../../../routing/site/site.ts';

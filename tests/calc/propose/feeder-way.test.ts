@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { feederWaySite } from '../../../calc/propose/feeder-way.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dayFigures } from '../../../calc/day/day-figures.ts';
+import { dayFigures } from '../../../calc/day/figures/day-figures.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { type LoadWish, lineShare } from '../../../calc/propose/panels/charger-amps.ts';

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { withChargers } from '../../../calc/propose/chargers.ts';
-import { dropsPart } from '../../../calc/propose/drops-part.ts';
-import { answersJudged, racewaysPaid } from '../../../calc/propose/paid.ts';
+import { withChargers } from '../../../calc/propose/drops/chargers.ts';
+import { dropsPart } from '../../../calc/propose/drops/drops-part.ts';
 import { equipmentPart } from '../../../calc/propose/panels/equipment-part.ts';
-import { racewaysPart } from '../../../calc/propose/raceways-part.ts';
+import { answersJudged, racewaysPaid } from '../../../calc/propose/raceways/paid.ts';
+import { racewaysPart } from '../../../calc/propose/raceways/raceways-part.ts';
 import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

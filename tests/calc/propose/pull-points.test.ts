@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { withPullPoints } from '../../../calc/propose/pull-points.ts';
+import { withPullPoints } from '../../../calc/propose/raceways/pull-points.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 

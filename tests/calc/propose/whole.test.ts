@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { dropsPart } from '../../../calc/propose/drops-part.ts';
-import { racewaysPaid } from '../../../calc/propose/paid.ts';
+import { dropsPart } from '../../../calc/propose/drops/drops-part.ts';
 import { equipmentPart } from '../../../calc/propose/panels/equipment-part.ts';
+import { racewaysPaid } from '../../../calc/propose/raceways/paid.ts';
 import { type SetLot, type Whole, wholeOf, withNarrower } from '../../../calc/propose/whole.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

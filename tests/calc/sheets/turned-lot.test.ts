@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { DrawnItem } from '../../../calc/sheets/drawing/drawing.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
-import { alongGridlines, turnRemark } from '../../../calc/sheets/pdf/plans/along-gridlines.ts';
+import { alongGridlines, turnRemark } from '../../../calc/sheets/pdf/plans/strings/along-gridlines.ts';
 import { settingOutSheet } from '../../../calc/sheets/site-work/setting-out-sheet.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';

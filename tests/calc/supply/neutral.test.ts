@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
-import { comparison } from '../../../calc/plan/comparison.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
+import { comparison } from '../../../calc/plan/compared/comparison.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { neutralAmps, toNeutralAmps } from '../../../calc/supply/panels/neutral.ts';
 import { yearlyLosses } from '../../../calc/supply/transformers/yearly-losses.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
 import { feedsOf } from '../../../calc/branches/feeds.ts';
-import { totalDropFindings } from '../../../calc/checks/supply/total-drop.ts';
+import { totalDropFindings } from '../../../calc/checks/supply/volts/total-drop.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { partsOfRow } from '../../../calc/takeoff/bid/cost-parts.ts';
 import { aloftAlong, aloftAt } from '../../../calc/takeoff/high.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { pricedOf } from '../../../calc/plan/alternative.ts';
+import { pricedOf } from '../../../calc/plan/compared/alternative.ts';
 import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { priceStanding } from '../../../calc/sheets/cost/cost-sheet.ts';

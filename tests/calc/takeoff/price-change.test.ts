@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
-import { comparison } from '../../../calc/plan/comparison.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
+import { comparison } from '../../../calc/plan/compared/comparison.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { keyFigures } from '../../../calc/sheets/pdf/cover/key-figures.ts';
 import { SUMMED_LENGTHS, summedLength } from '../../../calc/takeoff/totals.ts';

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import loadHighs from 'highs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { charge } from '../../../calc/day/charge.ts';
 import type { DayCharger, DayInput } from '../../../calc/day/day-input.ts';
 import { highsProgram } from '../../../calc/day/optimum/highs-program.ts';
 import type { NewLinearProgram } from '../../../calc/day/optimum/linear-program.ts';
 import { STRATEGIES } from '../../../calc/day/rules/rules.ts';
+import { charge } from '../../../calc/day/simulated/charge.ts';
 import flows from './flows.json' with { type: 'json' };
 
 let newProgram: NewLinearProgram;

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { POPULATION_TABLES } from '../../../calc/day/cars/population-tables.ts';
+import { carsFrom } from '../../../calc/day/cars/seeded-cars.ts';
 import type { DayCar, DayInput, DayLimit, Tariff } from '../../../calc/day/day-input.ts';
-import { POPULATION_TABLES } from '../../../calc/day/population-tables.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';
-import { carsFrom } from '../../../calc/day/seeded-cars.ts';
 
 interface Outcome {
   energy: number;

@@ -4,8 +4,8 @@ import { highsProgram } from '../../../calc/day/optimum/highs-program.ts';
 import { leastCeiling } from '../../../calc/day/optimum/least-ceiling.ts';
 import type { NewLinearProgram } from '../../../calc/day/optimum/linear-program.ts';
 import { optimum } from '../../../calc/day/optimum/optimum.ts';
-import { simulate } from '../../../calc/day/simulate.ts';
-import { worldOf } from '../../../calc/day/world.ts';
+import { simulate } from '../../../calc/day/simulated/simulate.ts';
+import { worldOf } from '../../../calc/day/simulated/world.ts';
 import { dayOf, INSTANCES } from './instances.ts';
 
 let newProgram: NewLinearProgram;

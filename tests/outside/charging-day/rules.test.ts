@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { outcomeOf } from '../../../calc/day/outcome.ts';
 import { STRATEGIES } from '../../../calc/day/rules/rules.ts';
-import { simulate } from '../../../calc/day/simulate.ts';
-import { worldOf } from '../../../calc/day/world.ts';
+import { outcomeOf } from '../../../calc/day/simulated/outcome.ts';
+import { simulate } from '../../../calc/day/simulated/simulate.ts';
+import { worldOf } from '../../../calc/day/simulated/world.ts';
 import { dayOf, INSTANCES } from './instances.ts';
 
 describe('rules of load management, car by car', () => {

@@ -3,10 +3,10 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { canMeet } from '../../../calc/day/optimum/can-meet.ts';
 import { highsProgram } from '../../../calc/day/optimum/highs-program.ts';
 import type { NewLinearProgram } from '../../../calc/day/optimum/linear-program.ts';
-import { ceilingOfRule, moreUnderRule, mostCopies, targetsOf } from '../../../calc/day/rule-search.ts';
+import { ceilingOfRule, moreUnderRule, mostCopies, targetsOf } from '../../../calc/day/rules/rule-search.ts';
 import { STRATEGIES } from '../../../calc/day/rules/rules.ts';
-import { simulate } from '../../../calc/day/simulate.ts';
-import { worldOf } from '../../../calc/day/world.ts';
+import { simulate } from '../../../calc/day/simulated/simulate.ts';
+import { worldOf } from '../../../calc/day/simulated/world.ts';
 import { dayOf, INSTANCES } from './instances.ts';
 
 let newProgram: NewLinearProgram;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { neededLength } from '../../../routing/reach/needed-length.ts';
+import { neededLength } from '../../../routing/reach/cords/needed-length.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { tautPath } from '../../routing/reach/taut-path.ts';
 import visibility from './shapely-networkx.json';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { catenary, riseAt } from '../../../routing/reach/catenary.ts';
-import { hang } from '../../../routing/reach/hang.ts';
-import { neededLength } from '../../../routing/reach/needed-length.ts';
+import { catenary, riseAt } from '../../../routing/reach/cords/catenary.ts';
+import { hang } from '../../../routing/reach/cords/hang.ts';
+import { neededLength } from '../../../routing/reach/cords/needed-length.ts';
 import { reachRegion } from '../../../routing/reach/region.ts';
 import { DIRECTIONS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { chargerUse } from '../../../calc/day/charger-use.ts';
+import { chargerUse } from '../../../calc/day/figures/charger-use.ts';
 import { groundOf, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import { sheetShape } from '../../../calc/sheets/pdf/kit/paper.ts';
 import { typicalSections } from '../../../calc/space/section/typical.ts';

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
-import { revision } from '../../../calc/plan/revision.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
+import { revision } from '../../../calc/plan/compared/revision.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { setOf } from './drawing-set.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { packedFonts } from '../../../calc/cli/fonts.ts';
+import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
 import { addPage, sharedResources } from '../../../calc/sheets/pdf/kit/document.ts';
 import { letteringIn } from '../../../calc/sheets/pdf/kit/lettering/lettering.ts';
 import { LETTERS } from '../../../calc/sheets/pdf/kit/lettering/letters.ts';

@@ -1,5 +1,5 @@
 import { fittingLength } from '../../../calc/branches/expansion.ts';
-import { jamRatio } from '../../../calc/branches/jam-ratio.ts';
+import { jamRatio } from '../../../calc/branches/pulls/jam-ratio.ts';
 import { designAmps } from '../../../calc/circuits/design-amps.ts';
 import { lineAmps } from '../../../calc/circuits/line-amps.ts';
 import { estimatedDrop } from '../../../calc/circuits/line-drop.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { enters, insideOf, obstacleOf, spansInside } from '../../../routing/plane/obstacle.ts';
-import { partAlong, partsInside, pointAlong } from '../../../routing/reach/plan-path.ts';
+import { partAlong, partsInside, pointAlong } from '../../../routing/reach/cords/plan-path.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 const square: Point2[] = [

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { catenary, riseAt } from '../../../routing/reach/catenary.ts';
-import { hang } from '../../../routing/reach/hang.ts';
+import { catenary, riseAt } from '../../../routing/reach/cords/catenary.ts';
+import { hang } from '../../../routing/reach/cords/hang.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 const over = (span: number): Point2[] => [

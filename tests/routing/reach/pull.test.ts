@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { HAND, pullOf, restOf } from '../../../routing/reach/pull.ts';
+import { HAND, pullOf, restOf } from '../../../routing/reach/cords/pull.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 const straight = (span: number): Point2[] => [

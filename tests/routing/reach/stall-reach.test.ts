@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { obstacleOf } from '../../../routing/plane/obstacle.ts';
-import { cordTo, nearAmong } from '../../../routing/reach/cords.ts';
+import { cordTo, nearAmong } from '../../../routing/reach/cords/cords.ts';
 import {
   casesIn,
   coverageOf,

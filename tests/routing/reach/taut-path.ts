@@ -1,5 +1,5 @@
 import { obstacleOf } from '../../../routing/plane/obstacle.ts';
-import { type Cord, cordsTo, cordTo, nearAmong } from '../../../routing/reach/cords.ts';
+import { type Cord, cordsTo, cordTo, nearAmong } from '../../../routing/reach/cords/cords.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 /**

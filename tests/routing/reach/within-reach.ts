@@ -1,5 +1,5 @@
-import { cordStart, planReach } from '../../../routing/reach/cord-start.ts';
-import { cordsTo } from '../../../routing/reach/cords.ts';
+import { cordStart, planReach } from '../../../routing/reach/cords/cord-start.ts';
+import { cordsTo } from '../../../routing/reach/cords/cords.ts';
 import { fieldOf, obstaclesFor } from '../../../routing/reach/field.ts';
 import { MARGIN_TIE } from '../../../routing/reach/stall-reach.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';

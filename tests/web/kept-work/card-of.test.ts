@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -1,4 +1,4 @@
-import { chargersAnew, phasesAt } from '../../../calc/plan/plan-difference.ts';
+import { chargersAnew, phasesAt } from '../../../calc/plan/compared/plan-difference.ts';
 import type { UncountedPlan } from '../../../calc/plan/plan-shape.ts';
 import type { PhasePair } from '../../../calc/plan-file/branches.ts';
 import { copied } from '../../../routing/kept/changed-places.ts';

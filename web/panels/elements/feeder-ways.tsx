@@ -1,7 +1,7 @@
 import { useMemo, useRef, useState } from 'react';
-import { dayFigureWords } from '../../../calc/day/day-figures.ts';
-import { decidingDay, decidingFigures, decidingWords } from '../../../calc/day/deciding-day.ts';
-import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { dayFigureWords } from '../../../calc/day/figures/day-figures.ts';
+import { decidingDay, decidingFigures, decidingWords } from '../../../calc/day/figures/deciding-day.ts';
+import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import { feederWaySite } from '../../../calc/propose/feeder-way.ts';
 import { type FeederProspect, feederProspects, notableWays } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import type { Site } from '../../../routing/site/site.ts';

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
-import { pricedOf } from '../../../calc/plan/alternative.ts';
-import { unitFigures } from '../../../calc/plan/unit-figures.ts';
+import { pricedOf } from '../../../calc/plan/compared/alternative.ts';
+import { unitFigures } from '../../../calc/plan/compared/unit-figures.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { bidLines } from '../../../calc/takeoff/bid/bid-lines.ts';

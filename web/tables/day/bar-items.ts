@@ -1,4 +1,4 @@
-import type { CarView } from '../../../calc/day/day-view.ts';
+import type { CarView } from '../../../calc/day/figures/day-view.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
 
 /** A charger's row, in the order of the stalls. */

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
-import { isSolvable } from '../../../calc/day/charge.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
-import { energyWords } from '../../../calc/day/energy-words.ts';
+import { STRATEGY_WORDS } from '../../../calc/day/figures/day-words.ts';
+import { energyWords } from '../../../calc/day/figures/energy-words.ts';
 import { STRATEGIES } from '../../../calc/day/rules/rules.ts';
+import { isSolvable } from '../../../calc/day/simulated/charge.ts';
 import type { Best, BestNews, BestRequest } from './best-request.ts';
 
 interface BestProps {

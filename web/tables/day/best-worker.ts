@@ -1,9 +1,9 @@
 import loadHighs from 'highs';
 import wasm from 'highs/runtime?url';
-import { charge } from '../../../calc/day/charge.ts';
 import { highsProgram } from '../../../calc/day/optimum/highs-program.ts';
 import { STRATEGIES } from '../../../calc/day/rules/rules.ts';
-import { scheduleLoad } from '../../../calc/day/schedule-load.ts';
+import { charge } from '../../../calc/day/simulated/charge.ts';
+import { scheduleLoad } from '../../../calc/day/simulated/schedule-load.ts';
 import type { BestNews, BestRequest } from './best-request.ts';
 
 /** Looks for the best schedule away from the page, which ends this worker when it is told to stop. */

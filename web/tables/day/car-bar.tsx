@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from 'react';
+import type { Times } from '../../../calc/day/cars/listed-cars.ts';
 import { clockOf } from '../../../calc/day/clock.ts';
-import type { CarView, DayView } from '../../../calc/day/day-view.ts';
-import type { Times } from '../../../calc/day/listed-cars.ts';
+import type { CarView, DayView } from '../../../calc/day/figures/day-view.ts';
 import { BarWords } from './bar-words.tsx';
 
 export const BAR_ROW = 22;

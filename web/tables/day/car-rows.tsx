@@ -1,6 +1,6 @@
 import { type PointerEvent as HandEvent, useEffect, useMemo, useRef } from 'react';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import type { CarView, DayView } from '../../../calc/day/day-view.ts';
+import type { CarView, DayView } from '../../../calc/day/figures/day-view.ts';
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { Scroller } from '../../parts/scroller.tsx';
 import { type BarRow, barItems, keyOfCar } from './bar-items.ts';

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
+import { withCars } from '../../../calc/day/cars/listed-cars.ts';
+import { carsText, pastedCars } from '../../../calc/day/cars/pasted-cars.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import { withCars } from '../../../calc/day/listed-cars.ts';
-import { carsText, pastedCars } from '../../../calc/day/pasted-cars.ts';
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { changeDay } from '../../document/edits/days.ts';
 import { download, textOf } from '../../document/files/files.ts';

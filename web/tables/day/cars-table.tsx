@@ -1,11 +1,11 @@
 import { useMemo } from 'react';
+import { withCar } from '../../../calc/day/cars/listed-cars.ts';
 import { clockOf } from '../../../calc/day/clock.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import type { CarView, DayView } from '../../../calc/day/day-view.ts';
-import { NO_STALL, NO_STEP } from '../../../calc/day/day-words.ts';
-import { energyWords, lackWords } from '../../../calc/day/energy-words.ts';
-import { withCar } from '../../../calc/day/listed-cars.ts';
-import { worldOf } from '../../../calc/day/world.ts';
+import type { CarView, DayView } from '../../../calc/day/figures/day-view.ts';
+import { NO_STALL, NO_STEP } from '../../../calc/day/figures/day-words.ts';
+import { energyWords, lackWords } from '../../../calc/day/figures/energy-words.ts';
+import { worldOf } from '../../../calc/day/simulated/world.ts';
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { changeDay } from '../../document/edits/days.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';

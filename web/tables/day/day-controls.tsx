@@ -1,4 +1,4 @@
-import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
+import { STRATEGY_WORDS } from '../../../calc/day/figures/day-words.ts';
 import { STRATEGIES, type Strategy } from '../../../calc/day/rules/rules.ts';
 import type { DayLimitFields } from '../../../routing/site/schema/day-schema.ts';
 import { ChoiceField } from '../../parts/fields.tsx';

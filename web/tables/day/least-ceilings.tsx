@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { type DayFigures, dayFigures, type LeastCeiling } from '../../../calc/day/day-figures.ts';
-import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
-import { ceilingsOfAll } from '../../../calc/day/deciding-day.ts';
+import { type DayFigures, dayFigures, type LeastCeiling } from '../../../calc/day/figures/day-figures.ts';
+import { STRATEGY_WORDS } from '../../../calc/day/figures/day-words.ts';
+import { ceilingsOfAll } from '../../../calc/day/figures/deciding-day.ts';
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { holdPanels } from '../../document/edits/hold-panels.ts';

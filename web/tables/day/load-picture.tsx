@@ -1,5 +1,5 @@
 import { clockOf } from '../../../calc/day/clock.ts';
-import type { DayView } from '../../../calc/day/day-view.ts';
+import type { DayView } from '../../../calc/day/figures/day-view.ts';
 
 const HIGH = 150;
 const TOP = 10;

@@ -1,6 +1,6 @@
 import { clockOf } from '../../../calc/day/clock.ts';
-import type { DayView } from '../../../calc/day/day-view.ts';
-import type { PanelLoad } from '../../../calc/day/panel-loads.ts';
+import type { DayView } from '../../../calc/day/figures/day-view.ts';
+import type { PanelLoad } from '../../../calc/day/figures/panel-loads.ts';
 import { Scroller } from '../../parts/scroller.tsx';
 
 interface LoadTableProps {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { pastedCars } from '../../../calc/day/pasted-cars.ts';
-import { POPULATIONS } from '../../../calc/day/population-tables.ts';
+import { pastedCars } from '../../../calc/day/cars/pasted-cars.ts';
+import { POPULATIONS } from '../../../calc/day/cars/population-tables.ts';
 import { addDay } from '../../document/edits/days.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { useUnsent } from '../../page-state/use-unsent.ts';

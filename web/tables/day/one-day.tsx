@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'react';
-import { type DayView, dayView } from '../../../calc/day/day-view.ts';
-import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
-import { lackWords } from '../../../calc/day/energy-words.ts';
-import { panelLoads } from '../../../calc/day/panel-loads.ts';
+import { type DayView, dayView } from '../../../calc/day/figures/day-view.ts';
+import { STRATEGY_WORDS } from '../../../calc/day/figures/day-words.ts';
+import { lackWords } from '../../../calc/day/figures/energy-words.ts';
+import { panelLoads } from '../../../calc/day/figures/panel-loads.ts';
 import { dayGround, managedLimits, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';
 import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';

@@ -1,7 +1,7 @@
-import { energyPrices } from '../../../calc/day/cost.ts';
 import type { Tariff } from '../../../calc/day/day-input.ts';
-import type { DayView } from '../../../calc/day/day-view.ts';
-import type { PanelLoad } from '../../../calc/day/panel-loads.ts';
+import { energyPrices } from '../../../calc/day/figures/cost.ts';
+import type { DayView } from '../../../calc/day/figures/day-view.ts';
+import type { PanelLoad } from '../../../calc/day/figures/panel-loads.ts';
 import { Hours, marksUpTo, stairsOf, stepUnder } from './load-picture.tsx';
 
 const HIGH = 130;

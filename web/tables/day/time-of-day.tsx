@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from 'react';
 import { clockOf } from '../../../calc/day/clock.ts';
-import type { DayView } from '../../../calc/day/day-view.ts';
-import { supplyAtTime } from '../../../calc/day/supply-at-time.ts';
+import type { DayView } from '../../../calc/day/figures/day-view.ts';
+import { supplyAtTime } from '../../../calc/day/figures/supply-at-time.ts';
 import { tablesOf } from '../../../calc/tables/editions.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import type { DropCharging } from '../../board/charging.ts';

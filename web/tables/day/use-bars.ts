@@ -1,9 +1,9 @@
 import { type PointerEvent as HandEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { drawnTimes, freeSpans, nextStay, withDrawnCar, withoutCar } from '../../../calc/day/cars/drawn-cars.ts';
+import { clocksAt, movedTimes, type Times, withCar } from '../../../calc/day/cars/listed-cars.ts';
 import { dayWindow } from '../../../calc/day/clock.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import type { CarView } from '../../../calc/day/day-view.ts';
-import { drawnTimes, freeSpans, nextStay, withDrawnCar, withoutCar } from '../../../calc/day/drawn-cars.ts';
-import { clocksAt, movedTimes, type Times, withCar } from '../../../calc/day/listed-cars.ts';
+import type { CarView } from '../../../calc/day/figures/day-view.ts';
 import { type ChargingDay, MAX_CARS } from '../../../routing/site/schema/day-schema.ts';
 import { changeDay } from '../../document/edits/days.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';

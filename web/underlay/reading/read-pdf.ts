@@ -28,12 +28,12 @@ const MAX_STATED_BYTES = 64_000_000;
 const MAX_IMAGE_PIXELS = 80_000_000;
 
 const DATA: Readonly<Record<string, string>> = {
-  ...import.meta.glob<string>('../../node_modules/pdfjs-dist/standard_fonts/*.{pfb,ttf}', {
+  ...import.meta.glob<string>('../../../node_modules/pdfjs-dist/standard_fonts/*.{pfb,ttf}', {
     query: '?url',
     import: 'default',
     eager: true,
   }),
-  ...import.meta.glob<string>('../../node_modules/pdfjs-dist/wasm/*.wasm', {
+  ...import.meta.glob<string>('../../../node_modules/pdfjs-dist/wasm/*.wasm', {
     query: '?url',
     import: 'default',
     eager: true,

@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { clockOf } from '../../../day/clock.ts';
-import type { DayView } from '../../../day/day-view.ts';
+import type { DayView } from '../../../day/figures/day-view.ts';
 import type { Area } from '../kit/area.ts';
 import { PALE, PENS } from '../kit/ink.ts';
 import type { Pen } from '../kit/pen.ts';

@@ -1,8 +1,8 @@
 import { dayWindow } from '../../../day/clock.ts';
-import { energyPrices } from '../../../day/cost.ts';
 import type { DayInput, Tariff } from '../../../day/day-input.ts';
-import type { DayView } from '../../../day/day-view.ts';
-import type { PanelLoad } from '../../../day/panel-loads.ts';
+import { energyPrices } from '../../../day/figures/cost.ts';
+import type { DayView } from '../../../day/figures/day-view.ts';
+import type { PanelLoad } from '../../../day/figures/panel-loads.ts';
 import type { Area } from '../kit/area.ts';
 import { BLACK, GREY, PENS } from '../kit/ink.ts';
 import { shortened } from '../kit/lettering/lines-of-text.ts';

@@ -1,7 +1,7 @@
 import type { ChargingDay, Site } from '../../../../routing/site/site.ts';
-import { chargerUse } from '../../../day/charger-use.ts';
 import type { DayInput } from '../../../day/day-input.ts';
-import { STRATEGY_WORDS } from '../../../day/day-words.ts';
+import { chargerUse } from '../../../day/figures/charger-use.ts';
+import { STRATEGY_WORDS } from '../../../day/figures/day-words.ts';
 import type { Strategy } from '../../../day/rules/rules.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { revisedTables } from '../kit/revision/deltas.ts';

@@ -1,8 +1,8 @@
 import type { Box } from '../../../../routing/plane/box.ts';
 import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
+import type { Revision } from '../../../plan/compared/revision.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Revision } from '../../../plan/revision.ts';
 import type { Lettering } from './lettering/lettering.ts';
 import type { SheetShape } from './paper.ts';
 import type { Pen } from './pen.ts';

@@ -9,17 +9,17 @@ import { cloudWishes, drawClouds } from '../kit/revision/revised.ts';
 import type { SheetKeynotes } from '../kit/title/keynotes.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import type { View } from '../kit/view/view.ts';
-import { areaWishes } from './area-labels.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { writeConduitTags } from './conduit-tags.ts';
+import { areaWishes } from './enlarged/area-labels.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
-import { drawGridlines } from './gridlines-on-view.ts';
 import { markKeynotes } from './keynotes.ts';
 import { aisleWishes, dropWishes, equipmentWishes, labelGround, openingWishes, stallWishes } from './plan-labels.ts';
 import { sectionWishes } from './section-labels.ts';
-import { settingOutStrings } from './setting-out-strings.ts';
-import { workingSpaceStrings } from './working-space-strings.ts';
-import { workingSpaceWords } from './working-space-words.ts';
+import { drawGridlines } from './strings/gridlines-on-view.ts';
+import { settingOutStrings } from './strings/setting-out-strings.ts';
+import { workingSpaceStrings } from './strings/working-space-strings.ts';
+import { workingSpaceWords } from './strings/working-space-words.ts';
 
 /** What a plan has beside what its site and view give it. */
 interface InFull {

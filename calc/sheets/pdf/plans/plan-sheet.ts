@@ -12,16 +12,16 @@ import { drawUnderlays } from '../kit/underlay.ts';
 import { type Scale, scaleThatFits } from '../kit/view/scales.ts';
 import { grown, sizeOf, viewIn } from '../kit/view/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view/view-title.ts';
-import { areaWishes } from './area-labels.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { sizeWish } from './conduit-tags.ts';
+import { areaWishes } from './enlarged/area-labels.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
-import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { keynotesIn, keynotesOf } from './keynotes.ts';
 import { drawInFull } from './plan-in-full.ts';
 import { aisleWishes, dropWishes, equipmentWishes, labelGround, stallWishes } from './plan-labels.ts';
 import { fullNotes, planNotes } from './plan-notes.ts';
 import { sectionWishes } from './section-labels.ts';
+import { drawGridlines, GRID_GUTTER } from './strings/gridlines-on-view.ts';
 
 /** White round what is drawn, feet. */
 const MARGIN = 6;

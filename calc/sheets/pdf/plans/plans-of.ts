@@ -6,8 +6,8 @@ import { planDrawing } from '../../drawing/plan-drawing.ts';
 import type { Job } from '../kit/draft.ts';
 import { scaleThatFits } from '../kit/view/scales.ts';
 import { sizeOf } from '../kit/view/view.ts';
-import { turnedOnSheet } from './along-gridlines.ts';
 import { LARGEST_RATIO, planRoom, planWindow } from './plan-sheet.ts';
+import { turnedOnSheet } from './strings/along-gridlines.ts';
 
 /** A lot is turned on its plans where they are drawn so much larger then. */
 const WORTH_TURNING = 1.2;

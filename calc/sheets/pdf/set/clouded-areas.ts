@@ -1,7 +1,7 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
+import type { Revision } from '../../../plan/compared/revision.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Revision } from '../../../plan/revision.ts';
 import type { Conduit } from '../../../plan-file/branches.ts';
 import { changedAreas, linesIn } from '../../drawing/changed-areas.ts';
 import { type ConduitStretch, conduitStretches } from '../../drawing/conduit-stretches.ts';

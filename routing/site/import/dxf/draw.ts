@@ -1,6 +1,4 @@
 import { BUDGET, type DrawnWords, type Imported, type ImportedLine, type ImportFault } from '../imported.ts';
-import type { DxfBlock, Entity } from './blocks.ts';
-import { bareDimension, dimensionWords } from './dimension.ts';
 import {
   type DrawnSoFar,
   drawLine,
@@ -10,13 +8,15 @@ import {
   nothingDrawn,
   skip,
 } from './drawn-so-far.ts';
-import { leaderParts } from './leader.ts';
+import type { DxfBlock, Entity } from './entities/blocks.ts';
+import { bareDimension, dimensionWords } from './entities/dimension.ts';
+import { leaderParts } from './entities/leader.ts';
+import { outlinesOf } from './entities/outline.ts';
+import { type BlockPutIn, blockPutIn, filledIn } from './entities/put-in.ts';
 import { SILENT_KINDS, type Unseen } from './left-out.ts';
 import { type ImportedLayer, type Looks, PLAIN_LOOK } from './look.ts';
 import { nameKey } from './names.ts';
-import { outlinesOf } from './outline.ts';
 import { AS_IT_IS, largest, type Placed, placedWithin, planeOf, waysIn } from './placing.ts';
-import { type BlockPutIn, blockPutIn, filledIn } from './put-in.ts';
 import { type DxfRecord, numberOf, recordText } from './records.ts';
 
 /** What entities draw by. */

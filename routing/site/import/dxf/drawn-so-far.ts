@@ -4,8 +4,8 @@ import type { Unseen } from './left-out.ts';
 import type { DxfLook, ImportedLayer } from './look.ts';
 import { AS_IT_IS, type Placed, placedWithin, planeOf, taken } from './placing.ts';
 import type { DxfRecord } from './records.ts';
-import { textLines } from './text.ts';
-import type { TextLines } from './text-lines.ts';
+import { textLines } from './texts/text.ts';
+import type { TextLines } from './texts/text-lines.ts';
 
 /** What a walk through a drawing has drawn, and how much of `BUDGET` that took. One walk alone writes to it. */
 export interface DrawnSoFar {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../../../calc/plan/compared/alternative.ts';
 import { plan } from '../../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../../calc/prices/invented-list.ts';
 import { holdsOf, mend, partOf } from '../../../../calc/propose/anew/mend.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../../calc/plan/alternative.ts';
+import { alternativeOf } from '../../../../calc/plan/compared/alternative.ts';
+import { revision } from '../../../../calc/plan/compared/revision.ts';
 import { issueNames } from '../../../../calc/plan/issue-names.ts';
-import { revision } from '../../../../calc/plan/revision.ts';
 import { INVENTED_LIST } from '../../../../calc/prices/invented-list.ts';
 import { withDeltas } from '../../../../calc/sheets/pdf/kit/revision/deltas.ts';
 import type { Table } from '../../../../calc/sheets/pdf/kit/tables/table.ts';

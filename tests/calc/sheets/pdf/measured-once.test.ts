@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { packedFonts } from '../../../../calc/cli/fonts.ts';
+import { packedFonts } from '../../../../calc/cli/writing/fonts.ts';
 import { letteredPlan } from '../../../../calc/sheets/lettered/lettered-plan.ts';
 import type { Lettering } from '../../../../calc/sheets/pdf/kit/lettering/lettering.ts';
 import { wrapped } from '../../../../calc/sheets/pdf/kit/lettering/lines-of-text.ts';

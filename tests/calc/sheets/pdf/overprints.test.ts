@@ -9,7 +9,7 @@ import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { titleLines } from '../../../../calc/sheets/pdf/kit/title/title-names.ts';
 import { scalesOf } from '../../../../calc/sheets/pdf/kit/view/scales.ts';
-import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
+import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged/enlarged-areas.ts';
 import { feedersInPlan } from '../../../../calc/sheets/pdf/plans/feeders-on-plan.ts';
 import { planSheet } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { runStrip } from '../../../../calc/sheets/pdf/strips/run-strip.ts';

@@ -1,7 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import { beforeAll, expect, test } from 'vitest';
-import { packedFonts } from '../../../../calc/cli/fonts.ts';
+import { packedFonts } from '../../../../calc/cli/writing/fonts.ts';
 import { inert } from '../../../../calc/sheets/pdf/kit/lettering/inert.ts';
 import { type Lettering, letteringIn } from '../../../../calc/sheets/pdf/kit/lettering/lettering.ts';
 import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';

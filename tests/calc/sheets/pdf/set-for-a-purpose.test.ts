@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { drawingsWished, withDrawings } from '../../../../calc/cli/drawings.ts';
+import { drawingsWished, withDrawings } from '../../../../calc/cli/writing/drawings.ts';
 import { readSite } from '../../../../routing/site/file/read.ts';
 import { SET_PURPOSES } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Drawings, Site } from '../../../../routing/site/site.ts';

@@ -6,7 +6,7 @@ import { scalesOf } from '../../../../calc/sheets/pdf/kit/view/scales.ts';
 import { viewIn } from '../../../../calc/sheets/pdf/kit/view/view.ts';
 import { labelGround } from '../../../../calc/sheets/pdf/plans/plan-labels.ts';
 import { planRoom } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
-import { settingOutStrings } from '../../../../calc/sheets/pdf/plans/setting-out-strings.ts';
+import { settingOutStrings } from '../../../../calc/sheets/pdf/plans/strings/setting-out-strings.ts';
 import { parseLength } from '../../../../routing/site/numbers/parse-length.ts';
 import { plannedSample } from '../../../outside/sheets/planned-samples.ts';
 import { plainLettering } from './plain-lettering.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Extent } from '../../../../calc/sheets/drawing/drawing.ts';
-import { tilesOf } from '../../../../calc/sheets/pdf/plans/tiles.ts';
+import { tilesOf } from '../../../../calc/sheets/pdf/plans/enlarged/tiles.ts';
 
 const thing = fc
   .record({

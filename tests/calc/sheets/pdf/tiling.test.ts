@@ -7,8 +7,7 @@ import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { PAPERS, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { pointsPerFoot, scaleThatFits } from '../../../../calc/sheets/pdf/kit/view/scales.ts';
 import { sizeOf } from '../../../../calc/sheets/pdf/kit/view/view.ts';
-import { alongGridlines } from '../../../../calc/sheets/pdf/plans/along-gridlines.ts';
-import { enlargedAreas, LEAST_SHARE, shareOf } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
+import { enlargedAreas, LEAST_SHARE, shareOf } from '../../../../calc/sheets/pdf/plans/enlarged/enlarged-areas.ts';
 import {
   drawnExtent,
   LARGEST_RATIO,
@@ -17,6 +16,7 @@ import {
   planWindow,
 } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { plansOf } from '../../../../calc/sheets/pdf/plans/plans-of.ts';
+import { alongGridlines } from '../../../../calc/sheets/pdf/plans/strings/along-gridlines.ts';
 import { leastWorkingSpace } from '../../../../calc/tables/lookup.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
 import { boxOf } from '../../../../routing/plane/box.ts';

@@ -1,7 +1,7 @@
 import { type Box, boxesMeet } from '../../../../../routing/plane/box.ts';
 import type { Point2 } from '../../../../../routing/site/site.ts';
 import { counted } from '../../../../../routing/words/counted.ts';
-import type { Revision } from '../../../../plan/revision.ts';
+import type { Revision } from '../../../../plan/compared/revision.ts';
 import { rangesOf } from '../../../../words/ranges.ts';
 import { LAYERS } from '../../../drawing/layers.ts';
 import { cloudOutline } from '../../../drawing/revision-clouds.ts';

@@ -1,0 +1,162 @@
+import { basename, join } from 'node:path';
+import type { Site } from '../../../routing/site/site.ts';
+import { alternativeOf } from '../../plan/compared/alternative.ts';
+import type { Alternative } from '../../plan/compared/comparison.ts';
+import type { PriceList } from '../../prices/price-list.ts';
+import type { SheetFile } from '../../sheets/every-sheet.ts';
+import type { SheetEnding } from '../../sheets/sheet-names.ts';
+import { sheetsNameOf } from '../file-name.ts';
+import type { Machine } from '../machine.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
+import type { SiteOfFile } from '../sites.ts';
+import type { Crew } from './crew.ts';
+import { underlaysBeside } from './underlays.ts';
+
+/** What sheets are written of, and to where. */
+export interface SheetsWished {
+  readonly sites: readonly SiteOfFile[];
+  readonly files: readonly SheetFile[];
+  readonly prices: PriceList;
+  readonly folder: string;
+  /** Address of the page that codes on paper open. */
+  readonly page: string | undefined;
+}
+
+/** One sheet of one site, by their places in the lists. */
+interface Piece {
+  readonly of: number;
+  readonly sheet: number;
+}
+
+interface Written extends Piece {
+  /** Where it was written; null where the site has none of it. */
+  readonly path: string | null;
+  readonly told: readonly string[];
+  readonly fault?: string;
+}
+
+/**
+ * Writes sheets, each whole or not at all, and tells their names in the order of the lists. Of a large lot two threads
+ * take one after another, those first that take longest.
+ */
+export async function writeSheets(wished: SheetsWished, machine: Machine): Promise<VerbOutcome> {
+  const { sites, files, folder } = wished;
+  const names = sites.map(({ path }) => sheetsNameOf(path));
+  const twice = names.find((name, i) => names.indexOf(name) !== i);
+  if (twice !== undefined)
+    return wrong(`plan --out: two of the files are named ${twice}; their sheets would overwrite one another`);
+  try {
+    machine.makeFolder(folder);
+  } catch (error) {
+    return wrong(`plan --out: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  // Asked once, before the second thread is there: a set that is written about midnight has one date.
+  const date = machine.today();
+  const groups = sites.flatMap((_, of) => groupsOf(files).map((group) => group.map((sheet): Piece => ({ of, sheet }))));
+  const crew = machine.crew?.(groups.length, sites.some(isLarge)) ?? alone(groups.length);
+  const planned = new Map<number, Alternative>();
+  const alternative = (of: number): Alternative => {
+    const known = planned.get(of);
+    if (known) return known;
+    const { path, site } = sites[of]!;
+    const made = { ...alternativeOf(path, site, wished.prices), name: basename(path) };
+    // Of several sites one at a time is in hand.
+    planned.clear();
+    planned.set(of, made);
+    return made;
+  };
+  const all = sites.length * files.length;
+  for (let at = crew.next(); at !== null; at = crew.next()) {
+    const before = groups.slice(0, at).reduce((sum, group) => sum + group.length, 0);
+    for (const [i, piece] of groups[at]!.entries()) {
+      machine.progress(`${names[piece.of]}: ${files[piece.sheet]!.says} (${before + i + 1} of ${all})`);
+      const written = await writeOne(piece, names[piece.of]!, alternative(piece.of), date, wished, machine);
+      crew.done(written);
+      if (written.fault !== undefined) crew.stop();
+    }
+  }
+  const pieces = (await crew.rest()) as readonly Written[];
+  machine.progress('');
+  const inOrder = [...pieces].sort((a, b) => a.of - b.of || a.sheet - b.sheet);
+  const fault = inOrder.find((piece) => piece.fault !== undefined)?.fault;
+  if (fault !== undefined) return wrong(fault);
+  const told = new Set(inOrder.flatMap((piece) => piece.told));
+  const paths = inOrder.flatMap(({ path }) => path ?? []);
+  return { ...done(`${paths.join('\n')}\n`), err: [...told].map((words) => `${words}\n`).join('') };
+}
+
+async function writeOne(
+  piece: Piece,
+  name: string,
+  planned: Alternative,
+  date: string,
+  { sites, files, folder, page }: SheetsWished,
+  machine: Machine,
+): Promise<Written> {
+  const { path: from, site } = sites[piece.of]!;
+  const { ending, write } = files[piece.sheet]!;
+  const told: string[] = [];
+  const content = await write(planned, {
+    fonts: machine.fonts,
+    date,
+    underlays: async () => {
+      const { laid, remarks } = underlaysBeside(from, site, machine);
+      for (const remark of remarks) told.push(`${name}: ${remark}`);
+      return laid;
+    },
+    ...(page !== undefined && { page }),
+    tell: (words) => {
+      // Each file with lettering says the same.
+      const line = `${name}: ${words}`;
+      if (!told.includes(line)) told.push(line);
+    },
+  });
+  if (content === null) return { ...piece, path: null, told };
+  const path = join(folder, `${name}${ending}`);
+  try {
+    machine.write(path, content);
+  } catch (error) {
+    const says = error instanceof Error ? error.message : String(error);
+    return { ...piece, path, told, fault: `${path}: cannot be written: ${says}` };
+  }
+  return { ...piece, path, told };
+}
+
+/** Stalls from which on a second thread is quicker than what it takes to begin: it plans for itself. */
+const LARGE = 150;
+const isLarge = ({ site }: { readonly site: Site }): boolean => site.stalls.length >= LARGE;
+
+/** Those that take longest, the longest first; those that share their work, one after the other. */
+const HEAVY: readonly (readonly SheetEnding[])[] = [
+  ['.drawings-tabloid.pdf'],
+  ['.drawings.pdf'],
+  ['.dxf', '.svg'],
+  ['.commissioning.pdf', '.commissioning-blank.pdf', '.commissioning.csv', '.checklist.csv', '.open-items.csv'],
+  ['.xlsx'],
+  ['.calculations.pdf'],
+  ['.pull-cards.pdf'],
+  ['.ifc'],
+];
+
+/** Places of sheets, grouped as they are taken. */
+function groupsOf(files: readonly SheetFile[]): readonly (readonly number[])[] {
+  const placesOf = (endings: readonly SheetEnding[]): number[] =>
+    endings.map((ending) => files.findIndex((file) => file.ending === ending)).filter((at) => at >= 0);
+  const heavy = HEAVY.map(placesOf).filter((group) => group.length > 0);
+  const rest = files.flatMap((_, i) => (heavy.some((group) => group.includes(i)) ? [] : [[i]]));
+  return [...heavy, ...rest];
+}
+
+/** A crew of this thread alone. */
+function alone(pieces: number): Crew {
+  let taken = 0;
+  const results: unknown[] = [];
+  return {
+    next: () => (taken < pieces ? taken++ : null),
+    done: (result) => results.push(result),
+    stop: () => {
+      taken = pieces;
+    },
+    rest: async () => results,
+  };
+}
