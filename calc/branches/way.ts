@@ -139,14 +139,15 @@ const numberOf = numbering();
  * built otherwise; ids and what is around the way do not.
  */
 function gaugeOf({ charger, run, points, at, methods, places, like, pulls, turns }: Measures): number {
-  const row = new Array<number>(6 + 3 * at.length + 4 * methods.length + pulls.length);
+  const row = new Array<number>(7 + 3 * at.length + 4 * methods.length + pulls.length);
   row[0] = at.length;
   row[1] = charger.amps;
   row[2] = charger.volts;
   row[3] = charger.phases;
   row[4] = charger.pilot === true ? 1 : 0;
   row[5] = run.conductorLength ?? -1;
-  let next = 6;
+  row[6] = charger.branchDrop ?? -1;
+  let next = 7;
   for (let i = 0; i < at.length; i++) {
     row[next++] = at[i]!;
     row[next++] = points[i]![2];

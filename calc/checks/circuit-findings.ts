@@ -2,12 +2,12 @@ import { addTo } from '../../routing/lists/grouping.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { printTemperature } from '../../routing/site/numbers/temperature.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
-import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Drop, Rules } from '../../routing/site/site.ts';
 import type { Design } from '../branches/design.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { BranchCircuit } from '../branches/named.ts';
+import { branchDropLimit, branchDropSource } from '../circuits/branch-size.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 
 /** Branch drop past its limit in any size, loads past the tables, and pilots past their capacitance budget. */
@@ -19,7 +19,7 @@ export function circuitFindings(
 ): readonly Finding[] {
   const findings: Finding[] = branches.unsized.map((charger) => unsized(charger, branches.equipment.id, tables, rules));
   for (const circuit of branches.circuits)
-    if (circuit !== null && circuit.branchDropPercent > rules.dropLimit.branch)
+    if (circuit !== null && circuit.branchDropPercent > branchDropLimit(rules, circuit.way.charger))
       findings.push(branchDrop(circuit, tables, rules));
   return [...findings, ...pilotFindings(branches, drops, rules, units)];
 }
@@ -35,16 +35,17 @@ const unsized = ({ id, amps }: Charger, from: string, tables: CodeTables, rules:
 });
 
 function branchDrop(circuit: BranchCircuit, tables: CodeTables, rules: Rules): Finding {
-  const { charger, from, conductor, branchDropPercent } = circuit;
+  const { charger, from, conductor, branchDropPercent, way } = circuit;
+  const limit = branchDropLimit(rules, way.charger);
   return {
     severity: 'fail',
     rule: 'branch-drop',
     about: [charger, from],
-    says: `The branch of ${charger} drops ${branchDropPercent.toFixed(2)}% with ${conductor.size}, the largest conductor of the tables; the limit is ${rules.dropLimit.branch}%. Feed it from nearer by or at a higher voltage.`,
+    says: `The branch of ${charger} drops ${branchDropPercent.toFixed(2)}% with ${conductor.size}, the largest conductor of the tables; the limit is ${limit}%. Feed it from nearer by or at a higher voltage.`,
     value: branchDropPercent,
-    limit: rules.dropLimit.branch,
+    limit,
     unit: '%',
-    source: `${tables.dropAdvice.source}; ${siteRule('dropLimit.branch')}`,
+    source: `${tables.dropAdvice.source}; ${branchDropSource(way.charger)}`,
   };
 }
 

@@ -21,9 +21,19 @@ export interface BranchSize {
   readonly dropPercent: number;
 }
 
+/** Most drop that a charger's branch may have: its own limit, else that of the site; percent. */
+export const branchDropLimit = (
+  { dropLimit }: Pick<Rules, 'dropLimit'>,
+  { branchDrop }: Pick<Charger, 'branchDrop'>,
+): number => branchDrop ?? dropLimit.branch;
+
+/** Where the limit on the drop of a charger's branch comes from. */
+export const branchDropSource = ({ branchDrop }: Pick<Charger, 'branchDrop'>): string =>
+  branchDrop === undefined ? siteRule('dropLimit.branch') : 'the charger’s own limit on its branch drop';
+
 /**
  * Sizes the branch of a charger: breaker at 125% of its amps, the smallest conductor that may carry it where it runs,
- * grown until the drop is within `rules.dropLimit.branch`, or to the largest size where none is. The drop is that of
+ * grown until the drop is within its own limit or else `rules.dropLimit.branch`, or to the largest size where none is. The drop is that of
  * phasors, in percent of the charger's nominal volts. Null where the tables hold no breaker or no single conductor for
  * the load.
  */
@@ -38,13 +48,14 @@ export function branchSize(
   const choices = branchChoices(tables, rules, charger.amps, surroundings);
   const { phases, volts, amps } = charger;
   const { powerFactor } = rules;
+  const limit = branchDropLimit(rules, charger);
   let size: BranchSize | null = null;
   for (const choice of choices) {
     const ohms = lineOhms(choice, lengths);
     // Written out: thousands of branches are sized, several times each, and copying by spread shows in the time.
     const { dropPercent } = branchDrop({ phases, volts, amps, powerFactor, r: ohms.r, x: ohms.x });
     size = { choice, ohms, dropPercent };
-    if (dropPercent <= rules.dropLimit.branch) break;
+    if (dropPercent <= limit) break;
   }
   if (size === null) return null;
   if (tell !== SILENT) {
@@ -68,12 +79,16 @@ function lineOhms({ impedance }: BranchChoice, lengths: LengthByKind): { r: numb
 
 function tellDrop(
   tables: CodeTables,
-  { metal, powerFactor, dropLimit }: Rules,
-  { amps, phases, volts }: Charger,
+  rules: Rules,
+  charger: Charger,
   { choice, ohms, dropPercent, lengths }: BranchSize & { readonly lengths: LengthByKind },
   tell: Tell,
 ): void {
+  const { metal, powerFactor } = rules;
+  const { amps, phases, volts } = charger;
   const { size } = choice.conductor;
+  const limit = `${branchDropLimit(rules, charger)}%`;
+  const from = branchDropSource(charger);
   tell(() => ({
     find: 'resistance and reactance of one line',
     formula: 'ohms per 1000 ft in each kind of raceway x conductor length in it / 1000, added up',
@@ -92,18 +107,18 @@ function tellDrop(
       amperes: measured(amps, 'A'),
       'power factor': powerFactor,
       k: phases === 3 ? 'sqrt 3' : '2, there and back',
-      limit: `${dropLimit.branch}%`,
+      limit,
     },
     result: dropPercent,
     unit: '%',
-    source: `Ohm's law; ${siteRule('dropLimit.branch')}`,
+    source: `Ohm's law; ${from}`,
   }));
   if (choice.sizedBy === 'voltage drop')
     tell(() => ({
       find: 'conductor grown for voltage drop',
       formula: 'the next sizes up until the drop is within its limit',
-      values: { limit: `${dropLimit.branch}%` },
+      values: { limit },
       result: size,
-      source: `${tables.dropAdvice.source}; ${siteRule('dropLimit.branch')}`,
+      source: `${tables.dropAdvice.source}; ${from}`,
     }));
 }

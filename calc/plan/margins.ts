@@ -3,6 +3,7 @@ import { keptLists } from '../../routing/kept/kept-list.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Direction } from '../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../routing/site/site.ts';
+import { branchDropLimit } from '../circuits/branch-size.ts';
 import { worstDrops } from './circuits.ts';
 import { branchAt, chargerPlaces, chargersAnew } from './compared/plan-difference.ts';
 import type { UncountedPlan } from './plan-shape.ts';
@@ -116,16 +117,18 @@ const sameVolts = (a: VoltsMargin | null, b: VoltsMargin | null): boolean => a?.
 type VoltsAt = (at: number) => VoltsMargin | null;
 
 /** What is left of both limits on the drop of the charger at a place: the one that leaves less. */
-function voltsOf(plan: UncountedPlan, { chargers, rules: { dropLimit } }: Site): VoltsAt {
+function voltsOf(plan: UncountedPlan, { chargers, rules }: Site): VoltsAt {
   const worst = worstDrops(plan);
   return (at) => {
     const branch = branchAt(plan, chargers, at)?.branchDropPercent;
     if (branch === undefined) return null;
     const total = worst(at) ?? branch;
-    const left = { branch: dropLimit.branch - branch, total: dropLimit.total - total };
+    const { dropLimit } = rules;
+    const limit = branchDropLimit(rules, chargers[at]!);
+    const left = { branch: limit - branch, total: dropLimit.total - total };
     return left.total < left.branch
       ? { of: 'total', left: left.total, used: total, limit: dropLimit.total }
-      : { of: 'branch', left: left.branch, used: branch, limit: dropLimit.branch };
+      : { of: 'branch', left: left.branch, used: branch, limit };
   };
 }
 

@@ -1,7 +1,9 @@
 import { distance } from '../../routing/plane/space.ts';
 import { cordStart } from '../../routing/reach/cords/cord-start.ts';
+import { byId } from '../../routing/site/look-up.ts';
 import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Site } from '../../routing/site/site.ts';
+import { branchDropSource } from '../circuits/branch-size.ts';
 import { type MarginKind, marginsOf } from '../plan/margins.ts';
 import type { UncountedPlan } from '../plan/plan-shape.ts';
 import type { Step } from '../words/explain.ts';
@@ -25,7 +27,7 @@ export function whyMargin(site: Site, plan: UncountedPlan, charger: string, kind
         values: { limit: measured(limit, '%'), drop: measured(used, '%') },
         result: left,
         unit: '%',
-        source: siteRule(total ? 'dropLimit.total' : 'dropLimit.branch'),
+        source: total ? siteRule('dropLimit.total') : branchDropSource(byId(site.chargers).get(charger) ?? {}),
       },
     ];
   }

@@ -1,5 +1,6 @@
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Site } from '../../../routing/site/site.ts';
+import { branchDropLimit } from '../../circuits/branch-size.ts';
 import { marginsOf } from '../../plan/margins.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
@@ -33,6 +34,7 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
     `cord available (${units})`,
     `cord spare (${units})`,
     'branch drop (%)',
+    'branch drop limit (%)',
     'total drop (%)',
     'worst total drop (%)',
     'amps',
@@ -70,6 +72,7 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
       length(cord?.limit),
       length(cord?.left),
       circuit ? round(circuit.branchDropPercent, 3) : null,
+      charger ? branchDropLimit(site.rules, charger) : null,
       circuit ? round(circuit.totalDropPercent, 3) : null,
       circuit ? round(circuit.worstDropPercent, 3) : null,
       charger?.amps ?? null,

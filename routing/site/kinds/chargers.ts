@@ -36,6 +36,12 @@ export const chargerSchema = v.strictObject({
     ),
   ),
   branchLimit: maybe(told(positiveLength, 'Longest conductor length, in place of the rule.')),
+  branchDrop: maybe(
+    told(
+      positive,
+      'Most voltage drop of its branch, percent, in place of the rule: conductors are grown until they hold it.',
+    ),
+  ),
 });
 
 export type Charger = Of<typeof chargerSchema>;
@@ -66,6 +72,7 @@ export const chargerDocs: KindDocs<typeof chargerSchema> = {
       pilot: true,
       disconnect: 8,
       branchLimit: 120,
+      branchDrop: 1.5,
     },
     { id: 'C02', drop: 'D02', stalls: ['S02'], from: 'P1', amps: 40, volts: 208, phases: 1 },
   ],

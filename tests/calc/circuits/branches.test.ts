@@ -117,6 +117,29 @@ describe('voltage drop', () => {
     expect(findings.filter(({ rule }) => rule === 'branch-drop')).toHaveLength(1);
   });
 
+  test('past the largest conductor is told by the charger’s own limit where it has one', () => {
+    const own = { chargers: [charger('C1', 'D1', 'P1', { branchDrop: 1.25 })] };
+    const [told] = planOf(trunkLot([9000], own)).findings.filter(({ rule }) => rule === 'branch-drop');
+    expect(told).toMatchObject({ limit: 1.25, source: expect.stringContaining('own limit') });
+    expect(told!.says).toContain('the limit is 1.25%');
+  });
+
+  test('of one of two chargers alike grows that one alone', () => {
+    const two = (branchDrop?: number) =>
+      planOf(
+        trunkLot([150, 150], {
+          chargers: ['1', '2'].map((n) =>
+            charger(`C${n}`, `D${n}`, 'P1', n === '2' && branchDrop !== undefined ? { branchDrop } : {}),
+          ),
+        }),
+      ).circuits;
+    const [a, b] = two(1);
+    expect([a!.conductor.size, b!.conductor.size]).not.toEqual(two().map(({ conductor }) => conductor.size));
+    expect(a!.conductor.size).toBe(two()[0]!.conductor.size);
+    expect(b!.branchDropPercent).toBeLessThanOrEqual(1);
+    expect(a!.branchDropPercent).toBeGreaterThan(1);
+  });
+
   test('is monotone in the limit: a stricter limit never takes a smaller conductor', () => {
     const sizeAt = (branch: number): number => {
       const { conductor } = alone(32, 200, { rules: { dropLimit: { branch } } });

@@ -66,6 +66,21 @@ describe('the branch that the planner designs is that of an independent script',
     },
   );
 
+  test('so it is where each charger has the limit of its own, whatever the rule is', () => {
+    for (const { amps, phases, volts, feet, ambient, powerFactor, limit, answer } of cases.filter(
+      ({ together }) => together === 1,
+    )) {
+      const own = charger('C1', 'D1', 'P1', { amps, phases, volts, branchDrop: limit });
+      for (const branch of [0.2, 99]) {
+        const rules = { ambientC: ambient, powerFactor, dropLimit: { branch }, circuitsPerConduit: 1 };
+        const { circuits, conduits } = plan(toSite(trunkLot([feet - 6], { chargers: [own], rules })));
+        expect(circuits[0]!.conductor.size).toBe(answer.conductor);
+        expect(circuits[0]!.branchDropPercent).toBeCloseTo(answer.dropPercent, 9);
+        expect(conduits[0]!.tradeSize).toBe(answer.tradeSize);
+      }
+    }
+  });
+
   test('in most of the cases', () => {
     expect(compared).toBeGreaterThan(0.6 * cases.length);
   });

@@ -184,6 +184,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     minAmps: [6, 0],
     disconnect: [10, 0],
     branchLimit: [100, 110],
+    branchDrop: [1.5, 2],
   },
   notes: {
     at: [

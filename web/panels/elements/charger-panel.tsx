@@ -104,6 +104,14 @@ export function ChargerFields({ id }: { readonly id: string }) {
         value={charger.branchLimit ?? null}
         onChange={(branchLimit) => change({ branchLimit: branchLimit ?? undefined })}
       />
+      <MaybeNumber
+        label="branch drop limit"
+        unit="%"
+        none="as the rules"
+        least={0.01}
+        value={charger.branchDrop ?? null}
+        onChange={(branchDrop) => change({ branchDrop: branchDrop ?? undefined })}
+      />
     </FieldGroup>
   );
 }

@@ -204,5 +204,6 @@ export const SHARED_WORDS = {
     field('least it gives', ['minAmps'], { unit: 'A', none: '6 A' }),
     field('own disconnect', ['disconnect'], { ...NOT_GIVEN, called: 'distance of its disconnect' }),
     field('branch limit', ['branchLimit'], { none: 'as the rules' }),
+    field('branch drop limit', ['branchDrop'], { unit: '%', none: 'as the rules' }),
   ],
 } satisfies { readonly [L in ListName]?: readonly SharedWords<L>[] };

@@ -28,7 +28,9 @@ const entriesOf = kept((site: Site, circuits: readonly Circuit[]): readonly Pack
     ...(feeder === null ? [] : [{ kind: 'feeder' as const, of: [feeder.id] }]),
     { kind: 'equipment' as const, of: [equipment.id] },
   ]);
-  const rated = new Map(site.chargers.map(({ id, amps, volts, phases }) => [id, `${amps} ${volts} ${phases}`]));
+  const rated = new Map(
+    site.chargers.map(({ id, amps, volts, phases, branchDrop }) => [id, `${amps} ${volts} ${phases} ${branchDrop}`]),
+  );
   const alike = new Map<string, Circuit[]>();
   for (const circuit of circuits) {
     const { from, breakerAmps, conductor, grounding, pilot, currentCarrying, ambientC, sizedBy } = circuit;

@@ -1,4 +1,5 @@
 import { byId } from '../../../../routing/site/look-up.ts';
+import { branchDropLimit } from '../../../circuits/branch-size.ts';
 import { marginsOf } from '../../../plan/margins.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table, TableCell } from '../kit/tables/table.ts';
@@ -13,6 +14,7 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
   const conduits = byId(plan.conduits);
   const chargers = byId(site.chargers);
   const margins = marginsOf(plan, site);
+  const isLimited = site.chargers.some(({ branchDrop }) => branchDrop !== undefined);
   const numbers = packetNumbers(packetEntries(site, plan));
   return {
     short: 'circuits and runs',
@@ -31,6 +33,7 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
       { head: 'Longest allowed', align: 'right' },
       { head: 'Cord left over', align: 'right' },
       { head: 'Branch drop %', align: 'right' },
+      ...(isLimited ? [{ head: 'Branch drop allowed %', align: 'right' } as const] : []),
       { head: 'Total drop %', align: 'right' },
       { head: 'Volts at box', align: 'right' },
       { head: 'Bends deg', align: 'right' },
@@ -57,6 +60,7 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
         lengthWords(branch?.limit ?? charger?.branchLimit ?? site.rules.branchLimit, units),
         cord === null ? NONE : Number.isFinite(cord.left) ? lengthWords(cord.left, units) : 'no way',
         figure(circuit?.branchDropPercent, 2),
+        ...(isLimited ? [charger ? String(branchDropLimit(site.rules, charger)) : NONE] : []),
         figure(circuit?.worstDropPercent, 2),
         figure(circuit?.voltsAtBox, 1),
         run.length === null ? NONE : figure(run.bendDegrees, 0),

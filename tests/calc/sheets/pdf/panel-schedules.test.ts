@@ -56,3 +56,17 @@ test('the circuit of a row of the run schedule stands at the spaces of its break
     expect(row[row[4] === String(first) ? 0 : 10]).toContain(charger);
   }
 });
+
+test('the run schedule has the drop that each branch may have only where a charger has a limit of its own', () => {
+  const heads = (of: typeof site) => {
+    const { columns, rows } = runSchedule({ site: of, plan: plan(of) });
+    const at = columns.findIndex(({ head }) => head === 'Branch drop allowed %');
+    return { at, cells: rows.map((row) => row[at]) };
+  };
+  expect(heads(site).at).toBe(-1);
+  const { cells } = heads({
+    ...site,
+    chargers: site.chargers.map((one, i) => (i === 1 ? { ...one, branchDrop: 0.75 } : one)),
+  });
+  expect(cells.slice(0, 3)).toEqual(['3', '0.75', '3']);
+});

@@ -84,7 +84,7 @@ describe('the published JSON Schema', () => {
       raceways: 'id path method place',
       pullpoints: 'id at',
       drops: 'id box retractor cord mount restHeight',
-      chargers: 'id drop stalls from amps volts phases pilot branchLimit',
+      chargers: 'id drop stalls from amps volts phases pilot branchLimit branchDrop',
     };
     for (const [list, fields] of Object.entries(promised)) {
       const items = published.properties?.[list]?.items;
