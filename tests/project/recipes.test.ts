@@ -24,7 +24,7 @@ test('a kind of element stands in no other files than its recipe names', () => {
     'calc/sheets/drawing/kinds.ts',
     'web/board/kinds/clouds.ts',
     'web/board/kinds/kinds.ts',
-    'web/panels/elements/cloud-panel.tsx',
     'web/panels/elements/kinds.tsx',
+    'web/panels/elements/remarks/cloud-panel.tsx',
   ]);
 });

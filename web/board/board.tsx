@@ -3,23 +3,23 @@ import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
 import { later, whenAsked, whenHere } from '../page-state/when-asked.tsx';
 import { failureWords } from '../words/failure-words.ts';
-import { BoardFoot } from './board-foot.tsx';
 import { isDrawTool } from './draw/tool-names.ts';
 import { fitAgain, fitNow, resized } from './framing.ts';
-import { Layers } from './layers.tsx';
-import { LookButtons } from './look-buttons.tsx';
-import { MarginsKey } from './margins-key.tsx';
-import { NorthArrow } from './north-arrow.tsx';
-import type { Painting } from './painting.ts';
-import { ScaleBar } from './scale-bar.tsx';
+import { Layers } from './painting/layers.tsx';
+import type { Painting } from './painting/painting.ts';
+import { BoardFoot } from './round/board-foot.tsx';
+import { LookButtons } from './round/look-buttons.tsx';
+import { MarginsKey } from './round/margins-key.tsx';
+import { NorthArrow } from './round/north-arrow.tsx';
+import { ScaleBar } from './round/scale-bar.tsx';
 import { useView, useViewStore } from './view-store.ts';
 
 /** Nothing of the hand is seen at first: it comes as soon as the drawing stands. */
 const hand = later(() => import('./hand/hold-board.ts'));
 const DrawActs = whenAsked(async () => (await import('./draw/draw-acts.tsx')).DrawActs);
 const TypeIn = whenAsked(async () => (await import('./draw/type-in.tsx')).TypeIn);
-const CoverageLegend = whenAsked(async () => (await import('./coverage-legend.tsx')).CoverageLegend);
-const LoadsLegend = whenAsked(async () => (await import('./loads-legend.tsx')).LoadsLegend);
+const CoverageLegend = whenAsked(async () => (await import('./round/coverage-legend.tsx')).CoverageLegend);
+const LoadsLegend = whenAsked(async () => (await import('./round/loads-legend.tsx')).LoadsLegend);
 const RaiseBoard = whenAsked(async () => (await import('./raised/raise-board.tsx')).RaiseBoard);
 
 /** The drawing of the site, with what the hand can do to it. The tables say the same in words. */

@@ -2,8 +2,8 @@ import { type Box, boxesMeet, boxHolds, joinedBox, NO_BOX } from '../../routing/
 import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Ref } from '../document/change/element-lists.ts';
 import { boxInView, type Camera, clampScale, fitted, toScreen, type Viewport, zoomed } from './camera.ts';
-import { coversOf } from './covers.ts';
-import { freeRoom } from './free-room.ts';
+import { coversOf } from './painting/covers.ts';
+import { freeRoom } from './painting/free-room.ts';
 import { chosenMarks } from './scene/chosen.ts';
 import type { Scene } from './scene/scene.ts';
 import type { ViewStore } from './view-store.ts';

@@ -1,6 +1,6 @@
 import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Ref } from '../document/change/element-lists.ts';
-import type { PictureBoard } from './painting.ts';
+import type { PictureBoard } from './painting/painting.ts';
 import type { BoardPen, Frame } from './pictures/frame.ts';
 import type { MarksByList } from './scene/differ.ts';
 import type { Passing } from './scene/pick.ts';

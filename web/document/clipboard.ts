@@ -7,11 +7,11 @@ import type { Edit } from './change/edit.ts';
 import { elementsOf, type ListName, positionsOf, type Ref } from './change/element-lists.ts';
 import { elementFrom, fieldFrom, inFile, placeInFile } from './change/file-lengths.ts';
 import { setStep } from './change/set-field.ts';
-import { centreOf } from './edits/centre.ts';
-import { copySteps, withDependents } from './edits/copy.ts';
 import { type Gathered, held } from './edits/gather.ts';
 import { inWords } from './edits/in-words.ts';
-import { shift } from './edits/motion.ts';
+import { centreOf } from './edits/moving/centre.ts';
+import { copySteps, withDependents } from './edits/moving/copy.ts';
+import { shift } from './edits/moving/motion.ts';
 
 const FORMAT = 'overrow/elements';
 const VERSION = 1;

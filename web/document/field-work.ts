@@ -3,7 +3,7 @@ import type { Drop, SiteFile } from '../../routing/site/site.ts';
 import type { Edit, EditStep } from './change/edit.ts';
 import type { DocumentData } from './document-state.ts';
 import { alike } from './edits/gather.ts';
-import { measuredAt } from './edits/marks-steps.ts';
+import { measuredAt } from './edits/records/marks-steps.ts';
 
 /** Whether the hand leaves the drawing as it is: in the Build station it looks, measures, and writes down what it found. */
 export const keepsDrawing = ({ station }: Pick<DocumentData, 'station'>): boolean => station === 'build';

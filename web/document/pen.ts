@@ -1,4 +1,4 @@
-import type { RecordPen } from './edits/records.ts';
+import type { RecordPen } from './edits/records/records.ts';
 
 const INITIALS_KEY = 'overrow.initials';
 

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { KeptSite } from '../document/keeping/kept-list/kept-work.ts';
 import { whenWords } from '../words/site-labels.ts';
 
 interface BinProps {

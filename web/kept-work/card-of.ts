@@ -2,8 +2,8 @@ import { alternativeOf } from '../../calc/plan/compared/alternative.ts';
 import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { thumbnailOf } from '../board/thumbnail.ts';
-import type { CardRecord } from '../document/keeping/storage-records.ts';
+import { thumbnailOf } from '../board/painting/thumbnail.ts';
+import type { CardRecord } from '../document/keeping/store/storage-records.ts';
 import { warm } from '../document/warm-up.ts';
 
 /** What a list shows of a site, worked out in slices so that the page stays alive. */

@@ -1,4 +1,4 @@
-import type { Thumbnail } from '../document/keeping/storage-records.ts';
+import type { Thumbnail } from '../document/keeping/store/storage-records.ts';
 
 /** A site's plan in a few lines; an empty sheet until it is worked out. */
 export function PlanPicture({ picture }: { readonly picture: Thumbnail | undefined }) {

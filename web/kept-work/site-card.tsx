@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import type { KeptSite } from '../document/keeping/kept-work.ts';
-import type { CardRecord } from '../document/keeping/storage-records.ts';
+import type { KeptSite } from '../document/keeping/kept-list/kept-work.ts';
+import type { CardRecord } from '../document/keeping/store/storage-records.ts';
 import { priceWords } from '../words/dollars.ts';
 import { dayWords, whenWords } from '../words/site-labels.ts';
 import { PlanPicture } from './plan-picture.tsx';

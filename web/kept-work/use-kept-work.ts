@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'react';
 import { isByHand } from '../../calc/prices/edit-list.ts';
 import { hasCome, usePrices } from '../document/files/price-store.ts';
-import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { KeptSite } from '../document/keeping/kept-list/kept-work.ts';
 import type { Health } from '../document/keeping/site-keeping.ts';
-import type { CardRecord } from '../document/keeping/storage-records.ts';
+import type { CardRecord } from '../document/keeping/store/storage-records.ts';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { cardOf } from './card-of.ts';
 

@@ -1,7 +1,7 @@
 import { createContext, useContext } from 'react';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Ref } from '../document/change/element-lists.ts';
-import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { KeptSite } from '../document/keeping/kept-list/kept-work.ts';
 import type { SiteKeeping } from '../document/keeping/site-keeping.ts';
 
 /** What panels and tables can ask of the page. */

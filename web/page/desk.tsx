@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { Drop } from '../../routing/site/site.ts';
 import { Board } from '../board/board.tsx';
-import type { Painting } from '../board/painting.ts';
-import { ToolBar } from '../board/tool-bar.tsx';
+import type { Painting } from '../board/painting/painting.ts';
+import { ToolBar } from '../board/round/tool-bar.tsx';
 import type { DocumentState } from '../document/document-state.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { findDrop } from '../document/find/find-in-site.ts';
@@ -12,10 +12,10 @@ import { Ledger } from '../panels/ledger.tsx';
 import { usePhone } from '../parts/phone.ts';
 import { Drawer } from '../tables/drawer.tsx';
 
-const BuildCard = whenAsked(async () => (await import('../field/build-card.tsx')).BuildCard);
-const BuildList = whenAsked(async () => (await import('../field/build-list.tsx')).BuildList);
-const FieldFacts = whenAsked(async () => (await import('../field/field-facts.tsx')).FieldFacts);
-const ThingCard = whenAsked(async () => (await import('../field/thing-card.tsx')).ThingCard);
+const BuildCard = whenAsked(async () => (await import('../field/cards/build-card.tsx')).BuildCard);
+const BuildList = whenAsked(async () => (await import('../field/cards/build-list.tsx')).BuildList);
+const FieldFacts = whenAsked(async () => (await import('../field/cards/field-facts.tsx')).FieldFacts);
+const ThingCard = whenAsked(async () => (await import('../field/cards/thing-card.tsx')).ThingCard);
 const Strip = whenAsked(async () => (await import('../strip/strip.tsx')).Strip);
 
 /** The drawing with its tables, and the ledger. Who builds with a phone in the hand has the list and a card in their place. */

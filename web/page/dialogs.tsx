@@ -8,10 +8,10 @@ const DrawingsDialog = whenAsked(async () => (await import('./drawings-dialog.ts
 const KeysDialog = whenAsked(async () => (await import('./keys-dialog.tsx')).KeysDialog);
 const ProblemsDialog = whenAsked(async () => (await import('./problems-dialog.tsx')).ProblemsDialog);
 
-const CardDialog = whenAsked(async () => (await import('../field/card-dialog.tsx')).CardDialog);
-const WhoDialog = whenAsked(async () => (await import('../field/who-dialog.tsx')).WhoDialog);
-const RecordsDialog = whenAsked(async () => (await import('../field/records-dialog.tsx')).RecordsDialog);
-const HandoverDialog = whenAsked(async () => (await import('../field/handover-dialog.tsx')).HandoverDialog);
+const CardDialog = whenAsked(async () => (await import('../field/cards/card-dialog.tsx')).CardDialog);
+const WhoDialog = whenAsked(async () => (await import('../field/records/who-dialog.tsx')).WhoDialog);
+const RecordsDialog = whenAsked(async () => (await import('../field/records/records-dialog.tsx')).RecordsDialog);
+const HandoverDialog = whenAsked(async () => (await import('../field/records/handover-dialog.tsx')).HandoverDialog);
 
 /** What lies over the page while it is asked for. Find takes letters from the first one, so it stands there from when its script has come. */
 export function Dialogs() {

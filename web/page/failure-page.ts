@@ -1,7 +1,7 @@
 import { download } from '../document/files/files.ts';
-import { openSites } from '../document/keeping/database.ts';
-import { inTime } from '../document/keeping/in-time.ts';
-import { keptWork } from '../document/keeping/kept-work.ts';
+import { keptWork } from '../document/keeping/kept-list/kept-work.ts';
+import { inTime } from '../document/keeping/roles/in-time.ts';
+import { openSites } from '../document/keeping/store/database.ts';
 import { browserTabs } from '../document/keeping/tabs.ts';
 
 const READING_MS = 10_000;

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { SAMPLES } from '../document/files/samples.ts';
-import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { KeptSite } from '../document/keeping/kept-list/kept-work.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePageStore } from '../page-state/page-store.ts';

@@ -1,8 +1,8 @@
 import { SHEET_NAMES } from '../../calc/sheets/sheet-names.ts';
 import { chooseTool } from '../board/draw/choose-tool.ts';
 import { useDesk } from '../board/draw/use-desk.ts';
-import { readInk } from '../board/ink.ts';
-import type { Painting } from '../board/painting.ts';
+import { readInk } from '../board/painting/ink.ts';
+import type { Painting } from '../board/painting/painting.ts';
 import { STATIONS, type Station } from '../document/document-state.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { SAMPLES } from '../document/files/samples.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { frameRefs } from '../board/framing.ts';
-import type { Painting } from '../board/painting.ts';
+import type { Painting } from '../board/painting/painting.ts';
 import { ViewProvider, type ViewStore } from '../board/view-store.ts';
 import { openDroppedFiles } from '../document/dropped-files.ts';
 import { alternativeName } from '../document/files/alternative-name.ts';

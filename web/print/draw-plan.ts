@@ -1,7 +1,7 @@
-import { BASE_PICTURES } from '../board/base-pictures.ts';
 import { boxInView } from '../board/camera.ts';
-import { type BoardInk, readInk } from '../board/ink.ts';
-import type { Painting } from '../board/painting.ts';
+import { BASE_PICTURES } from '../board/painting/base-pictures.ts';
+import { type BoardInk, readInk } from '../board/painting/ink.ts';
+import type { Painting } from '../board/painting/painting.ts';
 import { boardFrame } from '../board/pictures/frame.ts';
 import type { SceneMark } from '../board/scene/mark.ts';
 import type { ViewState } from '../board/view-store.ts';

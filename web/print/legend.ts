@@ -1,9 +1,9 @@
 import { MARGIN_KINDS } from '../../calc/plan/margins.ts';
 import { COVERAGE_STEPS } from '../../calc/plan/stall-coverage.ts';
 import { LOAD_STEPS } from '../../calc/steel/load-steps.ts';
-import type { BoardInk, InkName } from '../board/ink.ts';
-import { marksInView, type Painting } from '../board/painting.ts';
-import { MARGINS_FROM } from '../board/pictures/margin-bars.ts';
+import type { BoardInk, InkName } from '../board/painting/ink.ts';
+import { marksInView, type Painting } from '../board/painting/painting.ts';
+import { MARGINS_FROM } from '../board/pictures/stalls/margin-bars.ts';
 import type { SceneList } from '../board/scene/scene.ts';
 import { signOf } from '../board/scene/sign.ts';
 import type { OnPaper } from './draw-plan.ts';

@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom';
 import { dayOf } from '../../calc/sheets/days/day.ts';
 import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
-import type { Painting } from '../board/painting.ts';
+import type { Painting } from '../board/painting/painting.ts';
 import { useViewStore } from '../board/view-store.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { useDocumentStore } from '../document/use-document.tsx';

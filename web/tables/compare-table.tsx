@@ -6,7 +6,7 @@ import { printTotal } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { usePrices } from '../document/files/price-store.ts';
-import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { KeptSite } from '../document/keeping/kept-list/kept-work.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePage } from '../page-state/page-store.ts';

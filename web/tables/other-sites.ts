@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { writeSite } from '../../routing/site/file/write.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
-import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { KeptSite } from '../document/keeping/kept-list/kept-work.ts';
 import { usePageActions } from '../page-state/page-actions.ts';
 
 /** So long a change waits for the next before sites are read again, in milliseconds. */

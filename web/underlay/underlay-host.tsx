@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
-import type { Painting } from '../board/painting.ts';
+import type { Painting } from '../board/painting/painting.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';

@@ -1,7 +1,7 @@
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Mount, Units } from '../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../routing/words/counted.ts';
-import type { Mounted } from '../document/edits/mount-drops.ts';
+import type { Mounted } from '../document/edits/charging/mount-drops.ts';
 
 const NAMES: Readonly<Record<Mount, readonly [one: string, many: string]>> = {
   overhead: ['hangs overhead', 'hang overhead'],

@@ -1,5 +1,5 @@
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import type { BestNews, BestRequest } from '../../../web/tables/day/best-request.ts';
+import type { BestNews, BestRequest } from '../../../web/tables/day/best/best-request.ts';
 
 /** What the page's own worker took for a day, milliseconds from its start, solver and all. */
 export interface WorkerTimes {
@@ -17,7 +17,9 @@ const askBest = (input: DayInput): Promise<WorkerTimes> =>
   new Promise((resolve, reject) => {
     const from = performance.now();
     let certified = Number.POSITIVE_INFINITY;
-    const worker = new Worker(new URL('../../../web/tables/day/best-worker.ts', import.meta.url), { type: 'module' });
+    const worker = new Worker(new URL('../../../web/tables/day/best/best-worker.ts', import.meta.url), {
+      type: 'module',
+    });
     worker.onerror = () => reject(new Error('the worker was not loaded'));
     worker.onmessage = ({ data }: MessageEvent<BestNews>) => {
       const ms = performance.now() - from;

@@ -10,7 +10,7 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
 import { changeElements } from '../../../web/document/edits/change.ts';
-import { recordAsBuilt, recordMarks } from '../../../web/document/edits/records.ts';
+import { recordAsBuilt, recordMarks } from '../../../web/document/edits/records/records.ts';
 import { testPen } from '../../web/document/test-pen.ts';
 import { TINY_JPEG, TINY_JPEG_HASH } from '../field/tiny-jpeg.ts';
 

@@ -9,7 +9,7 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
 import { elementsOf } from '../../../web/document/change/element-lists.ts';
-import { rotate } from '../../../web/document/edits/move.ts';
+import { rotate } from '../../../web/document/edits/moving/move.ts';
 import { SMALL } from '../../web/document/small-site.ts';
 
 const LOT: SiteFile = {

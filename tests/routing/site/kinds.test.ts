@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type PlacedKind, samePart } from '../../../routing/site/kinds/kind.ts';
 import { KINDS, PLACED_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import { noteLines } from '../../../routing/site/kinds/notes.ts';
-import { mirrored, shift, turn } from '../../../web/document/edits/motion.ts';
+import { mirrored, shift, turn } from '../../../web/document/edits/moving/motion.ts';
 import { SMALL } from '../../web/document/small-site.ts';
 
 type Any = { readonly id: string };

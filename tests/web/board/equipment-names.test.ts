@@ -3,9 +3,9 @@ import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { BoardInk } from '../../../web/board/ink.ts';
+import type { BoardInk } from '../../../web/board/painting/ink.ts';
 import { type BoardPen, boardFrame } from '../../../web/board/pictures/frame.ts';
-import { drawEquipment } from '../../../web/board/pictures/structure.ts';
+import { drawEquipment } from '../../../web/board/pictures/steel/structure.ts';
 import { sceneOf } from '../../../web/board/scene/scene.ts';
 
 /** A pen that writes down where it puts words. */

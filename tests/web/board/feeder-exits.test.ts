@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { feederExits } from '../../../web/board/pictures/feeder-exits.ts';
+import { feederExits } from '../../../web/board/pictures/ways/feeder-exits.ts';
 import { sceneOf } from '../../../web/board/scene/scene.ts';
 import { hospitalLot } from '../../bench/samples/hospital-lot.ts';
 

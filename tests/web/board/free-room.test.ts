@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { boxesMeet } from '../../../routing/plane/box.ts';
-import { freeRoom } from '../../../web/board/free-room.ts';
+import { freeRoom } from '../../../web/board/painting/free-room.ts';
 
 const board = { width: 1000, height: 600 };
 const middle = { px: 500, py: 300 };

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { BASE_PICTURES } from '../../../web/board/base-pictures.ts';
 import { boardKind, heldBy, MARKED_LISTS } from '../../../web/board/kinds/kinds.ts';
+import { BASE_PICTURES } from '../../../web/board/painting/base-pictures.ts';
 import { SMALL } from '../document/small-site.ts';
 
 // The browser's Print draws the base pictures on paper, so that what has one is printed.

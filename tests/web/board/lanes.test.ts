@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Point3 } from '../../../routing/site/site.ts';
 import type { BoardPen, Frame } from '../../../web/board/pictures/frame.ts';
-import { laneLegs } from '../../../web/board/pictures/lane-legs.ts';
-import { traceBeside } from '../../../web/board/pictures/lanes.ts';
+import { laneLegs } from '../../../web/board/pictures/ways/lane-legs.ts';
+import { traceBeside } from '../../../web/board/pictures/ways/lanes.ts';
 import { lanesOf } from '../../../web/board/scene/lanes.ts';
 import type { RunMark } from '../../../web/board/scene/mark.ts';
 

@@ -5,12 +5,12 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { BoardInk } from '../../../web/board/ink.ts';
+import type { BoardInk } from '../../../web/board/painting/ink.ts';
 import { type BoardPen, boardFrame, type Frame } from '../../../web/board/pictures/frame.ts';
-import { drawMarginBars, sameBars } from '../../../web/board/pictures/margin-bars.ts';
+import { drawMarginBars, sameBars } from '../../../web/board/pictures/stalls/margin-bars.ts';
 import { type Scene, sceneOf } from '../../../web/board/scene/scene.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
-import { moveElements } from '../../../web/document/edits/move.ts';
+import { moveElements } from '../../../web/document/edits/moving/move.ts';
 
 type Rect = readonly [x: number, y: number, width: number, height: number];
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { scaleLength } from '../../../web/board/scale-bar.tsx';
+import { scaleLength } from '../../../web/board/round/scale-bar.tsx';
 
 test('the scale bar is a round length, never longer than its room and never less than two fifths of it', () => {
   fc.assert(

@@ -11,7 +11,7 @@ import { marksNotIn } from '../../../web/board/scene/differ.ts';
 import { pickAt, pickIn } from '../../../web/board/scene/pick.ts';
 import { type Scene, sceneOf } from '../../../web/board/scene/scene.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
-import { moveElements } from '../../../web/document/edits/move.ts';
+import { moveElements } from '../../../web/document/edits/moving/move.ts';
 
 function library(): SiteFile {
   const read = readSite(readFileSync('samples/library-lot.site.json', 'utf8'));

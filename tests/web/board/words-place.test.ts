@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { boxesMeet } from '../../../routing/plane/box.ts';
-import { wordsPlace } from '../../../web/board/words-place.ts';
+import { wordsPlace } from '../../../web/board/painting/words-place.ts';
 
 const ROOM = { width: 900, height: 640 };
 const SIZE = { width: 160, height: 60 };

@@ -10,11 +10,11 @@ import { elementsOf, type Ref } from '../../../web/document/change/element-lists
 import { paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
 import { addElements } from '../../../web/document/edits/add.ts';
 import { changeElements } from '../../../web/document/edits/change.ts';
-import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/copy.ts';
+import { mountDrops } from '../../../web/document/edits/charging/mount-drops.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
-import { mountDrops } from '../../../web/document/edits/mount-drops.ts';
-import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
-import { mergeRecords, recordAsBuilt, recordMarks } from '../../../web/document/edits/records.ts';
+import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/moving/copy.ts';
+import { mirror, moveElements, rotate } from '../../../web/document/edits/moving/move.ts';
+import { mergeRecords, recordAsBuilt, recordMarks } from '../../../web/document/edits/records/records.ts';
 import { relabel, rename, renumber } from '../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, setGridlines } from '../../../web/document/edits/set.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';

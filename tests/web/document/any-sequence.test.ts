@@ -10,7 +10,7 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import { editErrors } from '../../../web/document/change/edit-errors.ts';
 import { elementsOf } from '../../../web/document/change/element-lists.ts';
 import { afterTurn, type History, newHistory, pastFits } from '../../../web/document/change/history.ts';
-import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
+import { mirror, moveElements, rotate } from '../../../web/document/edits/moving/move.ts';
 import { anyGesture, editOf } from './any-edit.ts';
 import { checkEdit } from './check-edit.ts';
 import { SMALL } from './small-site.ts';

@@ -2,8 +2,8 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { openDB } from 'idb';
 import { beforeEach, expect, test, vi } from 'vitest';
-import { openSites, readStored } from '../../../web/document/keeping/database.ts';
-import { DATABASE_NAME, DATABASE_VERSION } from '../../../web/document/keeping/storage-records.ts';
+import { openSites, readStored } from '../../../web/document/keeping/store/database.ts';
+import { DATABASE_NAME, DATABASE_VERSION } from '../../../web/document/keeping/store/storage-records.ts';
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();

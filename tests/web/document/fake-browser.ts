@@ -1,12 +1,12 @@
 import '../../../web/document/counted-plan.ts';
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
-import { openSites, type SiteDatabase } from '../../../web/document/keeping/database.ts';
-import type { Mirror } from '../../../web/document/keeping/mirror.ts';
 import type { PageWorld } from '../../../web/document/keeping/page-world.ts';
 import type { Room } from '../../../web/document/keeping/room.ts';
 import type { SiteKeeping } from '../../../web/document/keeping/site-keeping.ts';
 import { keepSites } from '../../../web/document/keeping/storage.ts';
+import { openSites, type SiteDatabase } from '../../../web/document/keeping/store/database.ts';
+import type { Mirror } from '../../../web/document/keeping/store/mirror.ts';
 import { browserTabs, type TabMessage } from '../../../web/document/keeping/tabs.ts';
 import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
 import { FakeLocks } from './fake-locks.ts';

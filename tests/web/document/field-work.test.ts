@@ -3,7 +3,7 @@ import { dropAsBuilt } from '../../../routing/site/place/as-built.ts';
 import type { Drop } from '../../../routing/site/site.ts';
 import { changeElements } from '../../../web/document/edits/change.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
-import { recordAsBuilt } from '../../../web/document/edits/records.ts';
+import { recordAsBuilt } from '../../../web/document/edits/records/records.ts';
 import type { DocumentStore } from '../../../web/document/store.ts';
 import { D1, moved, opened } from './opened-store.ts';
 import { SMALL } from './small-site.ts';

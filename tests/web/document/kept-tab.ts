@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, vi } from 'vitest';
 import { writeSite } from '../../../routing/site/file/write.ts';
-import { moveElements } from '../../../web/document/edits/move.ts';
+import { moveElements } from '../../../web/document/edits/moving/move.ts';
 import { FakeBrowser, settle, type Tab } from './fake-browser.ts';
 import { SMALL } from './small-site.ts';
 

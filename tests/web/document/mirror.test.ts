@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { lossOf, parseMirror } from '../../../web/document/keeping/mirror.ts';
+import { lossOf, parseMirror } from '../../../web/document/keeping/store/mirror.ts';
 
 const mirror = { doc: 'd', name: 'Lot', edits: 1, at: 0 };
 

@@ -1,7 +1,7 @@
 import '../../../web/document/counted-plan.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Ref } from '../../../web/document/change/element-lists.ts';
-import { moveElements } from '../../../web/document/edits/move.ts';
+import { moveElements } from '../../../web/document/edits/moving/move.ts';
 import type { FileDoor } from '../../../web/document/files/files.ts';
 import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
 import { SMALL } from './small-site.ts';

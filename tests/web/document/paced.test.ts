@@ -1,6 +1,6 @@
 import '../../../web/document/counted-plan.ts';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { moveElements } from '../../../web/document/edits/move.ts';
+import { moveElements } from '../../../web/document/edits/moving/move.ts';
 import { PACE_MS, pacedStore } from '../../../web/document/paced.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
 import { SMALL } from './small-site.ts';

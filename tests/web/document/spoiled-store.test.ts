@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
-import { MS_PER_SNAPSHOT } from '../../../web/document/keeping/journal.ts';
 import { keepSites } from '../../../web/document/keeping/storage.ts';
-import type { LogRecord, SnapshotRecord } from '../../../web/document/keeping/storage-records.ts';
+import { MS_PER_SNAPSHOT } from '../../../web/document/keeping/store/journal.ts';
+import type { LogRecord, SnapshotRecord } from '../../../web/document/keeping/store/storage-records.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
 import { settle, type Tab } from './fake-browser.ts';
 import { browser, browserForEach, columnX, move, newBrowser, opened, stateOf } from './kept-tab.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { ENTRIES_PER_SNAPSHOT, MS_PER_SNAPSHOT } from '../../../web/document/keeping/journal.ts';
-import type { LogRecord, SnapshotRecord } from '../../../web/document/keeping/storage-records.ts';
+import { ENTRIES_PER_SNAPSHOT, MS_PER_SNAPSHOT } from '../../../web/document/keeping/store/journal.ts';
+import type { LogRecord, SnapshotRecord } from '../../../web/document/keeping/store/storage-records.ts';
 import { settle } from './fake-browser.ts';
 import { browser, browserForEach, columnX, move, opened, stateOf } from './kept-tab.ts';
 import { SMALL } from './small-site.ts';

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { moveElements } from '../../../web/document/edits/move.ts';
+import { moveElements } from '../../../web/document/edits/moving/move.ts';
 import { nameSite } from '../../../web/document/edits/set.ts';
-import { MS_PER_SNAPSHOT } from '../../../web/document/keeping/journal.ts';
+import { WAIT_MS } from '../../../web/document/keeping/roles/writer.ts';
 import { keepSites } from '../../../web/document/keeping/storage.ts';
-import { WAIT_MS } from '../../../web/document/keeping/writer.ts';
+import { MS_PER_SNAPSHOT } from '../../../web/document/keeping/store/journal.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
 import { settle } from './fake-browser.ts';
 import { browser, browserForEach, columnX, move, opened, stateOf } from './kept-tab.ts';

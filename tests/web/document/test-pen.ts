@@ -1,4 +1,4 @@
-import type { RecordPen } from '../../../web/document/edits/records.ts';
+import type { RecordPen } from '../../../web/document/edits/records/records.ts';
 
 let count = 0;
 

@@ -1,5 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
-import { openSites } from '../../../web/document/keeping/database.ts';
+import { openSites } from '../../../web/document/keeping/store/database.ts';
 import { settle } from './fake-browser.ts';
 import { browser, browserForEach, columnX, move, opened, stateOf } from './kept-tab.ts';
 import { pass, sampleIn } from './unreadable-parts.ts';

@@ -3,7 +3,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { reachOf } from '../../../routing/reach/reach.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
-import { array } from '../../../web/document/edits/copy.ts';
+import { array } from '../../../web/document/edits/moving/copy.ts';
 import { warm } from '../../../web/document/warm-up.ts';
 import { SMALL } from './small-site.ts';
 

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { AsBuilt } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { buildRows, isShown, nextRow } from '../../../web/field/build-rows.ts';
+import { buildRows, isShown, nextRow } from '../../../web/field/cards/build-rows.ts';
 import { ALL_DROPS } from '../../../web/page-state/build-filter.ts';
 
 function rowsWith(asBuilt: Readonly<Record<string, AsBuilt>>) {

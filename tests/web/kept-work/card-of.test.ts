@@ -4,7 +4,7 @@ import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { thumbnailOf } from '../../../web/board/thumbnail.ts';
+import { thumbnailOf } from '../../../web/board/painting/thumbnail.ts';
 import { cardOf } from '../../../web/kept-work/card-of.ts';
 import { SMALL } from '../document/small-site.ts';
 

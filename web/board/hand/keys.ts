@@ -1,5 +1,5 @@
 import { deleteElements } from '../../document/edits/delete.ts';
-import { moveElements } from '../../document/edits/move.ts';
+import { moveElements } from '../../document/edits/moving/move.ts';
 import { keepsDrawing } from '../../document/field-work.ts';
 import { nearestOpen } from '../../words/nearest-open.ts';
 import { pushed } from '../camera.ts';

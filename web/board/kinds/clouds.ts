@@ -4,7 +4,7 @@ import { boxOf, widened } from '../../../routing/plane/box.ts';
 import type { Cloud } from '../../../routing/site/kinds/clouds.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { PlainAction } from '../draw/draft.ts';
-import { lettering, namePx } from '../ink.ts';
+import { lettering, namePx } from '../painting/ink.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceOutline } from '../pictures/outline.ts';
 import { toSegment } from '../scene/near.ts';

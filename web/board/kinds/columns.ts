@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { type Rectangle, rectangleAt } from '../../../routing/plane/rectangle.ts';
 import type { Column } from '../../../routing/site/site.ts';
-import { drawColumnEdges, drawColumns } from '../pictures/structure.ts';
+import { drawColumnEdges, drawColumns } from '../pictures/steel/structure.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface ColumnMark extends ElementMark<'columns'> {

@@ -9,7 +9,7 @@ import {
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { PlainAction } from '../draw/draft.ts';
-import { lettering, namePx } from '../ink.ts';
+import { lettering, namePx } from '../painting/ink.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine } from '../pictures/outline.ts';
 import type { BoardKind, ElementMark } from './kind.ts';

@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import type { Drop } from '../../../routing/site/site.ts';
-import { drawDrops, drawDropWords } from '../pictures/drops.ts';
+import { drawDrops, drawDropWords } from '../pictures/stalls/drops.ts';
 import { HANDLE_BESIDE } from './beside.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 

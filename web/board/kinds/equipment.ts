@@ -6,7 +6,7 @@ import { type Rectangle, rectangleAt } from '../../../routing/plane/rectangle.ts
 import { inPlan } from '../../../routing/plane/space.ts';
 import { type WorkingSpace, workingSpaceOf } from '../../../routing/site/place/working-space.ts';
 import type { Equipment, Point2 } from '../../../routing/site/site.ts';
-import { drawEquipment } from '../pictures/structure.ts';
+import { drawEquipment } from '../pictures/steel/structure.ts';
 import { HANDLE_BESIDE } from './beside.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 

@@ -3,8 +3,8 @@ import { boxOf } from '../../../routing/plane/box.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Equipment, Point2 } from '../../../routing/site/site.ts';
-import { drawFeederExits } from '../pictures/feeder-exits.ts';
-import { drawFeederLinks } from '../pictures/structure.ts';
+import { drawFeederLinks } from '../pictures/steel/structure.ts';
+import { drawFeederExits } from '../pictures/ways/feeder-exits.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface FeederMark extends ElementMark<'feeders'> {

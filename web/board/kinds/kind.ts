@@ -2,7 +2,7 @@ import type { Box } from '../../../routing/plane/box.ts';
 import type { Part, PartAt } from '../../../routing/site/kinds/kind.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { ListName } from '../../document/change/element-lists.ts';
-import type { PictureBoard } from '../painting.ts';
+import type { PictureBoard } from '../painting/painting.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import type { Aims } from '../snap/aims.ts';
 

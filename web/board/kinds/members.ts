@@ -3,7 +3,7 @@ import { boxOf } from '../../../routing/plane/box.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import type { Member } from '../../../routing/site/site.ts';
 import { drawMembers } from '../pictures/ground.ts';
-import { drawMemberEnds } from '../pictures/member-ends.ts';
+import { drawMemberEnds } from '../pictures/steel/member-ends.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface MemberMark extends ElementMark<'members'> {

@@ -11,7 +11,7 @@ import {
 } from '../../../routing/site/kinds/notes.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Action } from '../draw/draft.ts';
-import { lettering, namePx } from '../ink.ts';
+import { lettering, namePx } from '../painting/ink.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine, traceOutline } from '../pictures/outline.ts';
 import { toSegment } from '../scene/near.ts';

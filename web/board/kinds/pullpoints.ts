@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import type { Pullpoint } from '../../../routing/site/site.ts';
-import { drawPullpoints } from '../pictures/raceways.ts';
+import { drawPullpoints } from '../pictures/ways/raceways.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface PullpointMark extends ElementMark<'pullpoints'> {

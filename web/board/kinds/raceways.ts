@@ -2,8 +2,8 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import type { Raceway } from '../../../routing/site/site.ts';
-import { drawRaceways } from '../pictures/raceways.ts';
-import { drawRisers } from '../pictures/risers.ts';
+import { drawRaceways } from '../pictures/ways/raceways.ts';
+import { drawRisers } from '../pictures/ways/risers.ts';
 import { HANDLE_BESIDE } from './beside.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 

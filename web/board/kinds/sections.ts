@@ -2,9 +2,9 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf, widened } from '../../../routing/plane/box.ts';
 import { type CutSection, lookHeads } from '../../../routing/site/kinds/sections.ts';
 import type { PlainAction } from '../draw/draft.ts';
-import { halo } from '../pictures/drops.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine, traceOutline } from '../pictures/outline.ts';
+import { halo } from '../pictures/stalls/drops.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface SectionMark extends ElementMark<'sections'> {

@@ -5,7 +5,7 @@ import type { Rectangle } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Stall, Vehicle } from '../../../routing/site/site.ts';
 import { parkedRectangle, vehicleOf } from '../../../routing/standing/parked.ts';
-import { drawParkedCars, drawStallLabels, drawStalls, STALLS_FROM } from '../pictures/stalls.ts';
+import { drawParkedCars, drawStallLabels, drawStalls, STALLS_FROM } from '../pictures/stalls/stalls.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface StallMark extends ElementMark<'stalls'> {

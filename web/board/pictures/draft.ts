@@ -1,10 +1,10 @@
 import { type Box, widened } from '../../../routing/plane/box.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { type BoardDraft, spotsOf } from '../draw/draft.ts';
-import { lettering, namePx } from '../ink.ts';
-import { wordsPlace } from '../words-place.ts';
-import { halo } from './drops.ts';
+import { lettering, namePx } from '../painting/ink.ts';
+import { wordsPlace } from '../painting/words-place.ts';
 import type { BoardPen, Frame } from './frame.ts';
+import { halo } from './stalls/drops.ts';
 
 export interface DraftWords {
   /** What the drawn thing comes to. */

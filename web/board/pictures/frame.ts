@@ -3,7 +3,7 @@ import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Station } from '../../document/document-state.ts';
 import { boxInView, type Camera, type Viewport } from '../camera.ts';
 import type { DropCharging } from '../charging.ts';
-import type { BoardInk } from '../ink.ts';
+import type { BoardInk } from '../painting/ink.ts';
 import type { Scene } from '../scene/scene.ts';
 
 export type BoardPen = CanvasRenderingContext2D;

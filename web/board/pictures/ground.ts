@@ -1,9 +1,9 @@
 import { AISLE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { lettering, namePx } from '../ink.ts';
 import type { AisleMark } from '../kinds/aisles.ts';
 import type { KeepoutMark } from '../kinds/keepouts.ts';
 import type { MemberMark } from '../kinds/members.ts';
+import { lettering, namePx } from '../painting/ink.ts';
 import { type BoardPen, type Frame, fillGround } from './frame.ts';
 import { hatch, traceLine, traceOutline } from './outline.ts';
 

@@ -1,11 +1,11 @@
 import { type Box, boxesMeet } from '../../../routing/plane/box.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { lettering, namePx } from '../ink.ts';
+import { lettering, namePx } from '../painting/ink.ts';
 import type { Guide } from '../snap/guide.ts';
-import { halo } from './drops.ts';
 import type { BoardPen, Frame } from './frame.ts';
 import { traceOutline } from './outline.ts';
+import { halo } from './stalls/drops.ts';
 
 /** What the hand is held to, with its name; no name over another. Gives where the names stand, pixels. */
 export function drawGuides(pen: BoardPen, frame: Frame, guides: readonly Guide[]): readonly Box[] {

@@ -1,5 +1,5 @@
 import type { Frame } from './frame.ts';
-import { BUBBLE, type Bubble } from './gridlines.ts';
+import { BUBBLE, type Bubble } from './steel/gridlines.ts';
 
 type Ground = Pick<Frame, 'scale' | 'left' | 'top' | 'width' | 'height'>;
 interface Size {

@@ -1,7 +1,7 @@
 import { boardKind } from '../kinds/kinds.ts';
-import type { PictureBoard } from '../painting.ts';
+import type { PictureBoard } from '../painting/painting.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
-import { drawAllRuns, drawRuns } from '../pictures/raceways.ts';
+import { drawAllRuns, drawRuns } from '../pictures/ways/raceways.ts';
 import type { Scene, SceneList } from '../scene/scene.ts';
 import { drawCords } from './draw-cords.ts';
 import { drawSteel } from './draw-steel.ts';

@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { BoardInk, InkName } from '../ink.ts';
+import type { BoardInk, InkName } from '../painting/ink.ts';
 
 /** How much of a color stays on the ground under what is raised. */
 const LEFT = 0.3;

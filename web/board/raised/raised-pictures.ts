@@ -1,11 +1,11 @@
 import type { SeenBlock } from '../../../calc/space/oblique.ts';
 import { heightsOf } from '../../../calc/space/tallest.ts';
 import { boardKind } from '../kinds/kinds.ts';
-import { marksInView, type PictureBoard } from '../painting.ts';
+import { marksInView, type PictureBoard } from '../painting/painting.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
-import { drawMemberLoads } from '../pictures/member-loads.ts';
 import { traceOutline } from '../pictures/outline.ts';
-import { drawStallLabels } from '../pictures/stalls.ts';
+import { drawStallLabels } from '../pictures/stalls/stalls.ts';
+import { drawMemberLoads } from '../pictures/steel/member-loads.ts';
 import type { RaisedView } from '../raised-view.ts';
 import type { MarksByList } from '../scene/differ.ts';
 import type { Scene, SceneList } from '../scene/scene.ts';

@@ -5,7 +5,7 @@ import { type Element, elementsOf, type ListName, type Ref } from '../change/ele
 import { setStep } from '../change/set-field.ts';
 import { changeStep, held, removeSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
-import { deletedSteps } from './marks-steps.ts';
+import { deletedSteps } from './records/marks-steps.ts';
 
 /**
  * Deletes what refs hold and what cannot stand without it: with a drop its chargers and what was measured there, with

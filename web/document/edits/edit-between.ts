@@ -4,7 +4,7 @@ import type { Edit, EditStep } from '../change/edit.ts';
 import { type Element, elementsOf, type ListName } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { changeStep, removeSteps } from './gather.ts';
-import { deletedSteps } from './marks-steps.ts';
+import { deletedSteps } from './records/marks-steps.ts';
 
 /**
  * The edit from a file to one that has some of its elements otherwise, fewer of them, and new ones after all of its own:

@@ -6,8 +6,8 @@ import { type Element, elementsOf, type ListName, listOf, type Ref } from '../ch
 import { setStep } from '../change/set-field.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
-import { renamedSteps } from './marks-steps.ts';
 import { type Numbering, numberAt } from './numbering.ts';
+import { renamedSteps } from './records/marks-steps.ts';
 
 export type Renamed = { readonly ok: true; readonly edit: Edit } | { readonly ok: false; readonly says: string };
 

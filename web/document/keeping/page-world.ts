@@ -1,8 +1,8 @@
 import { takeField } from '../../parts/typed.ts';
 import { download } from '../files/files.ts';
-import { openSites, type SiteDatabase } from './database.ts';
-import { type Mirror, parseMirror } from './mirror.ts';
 import type { Room } from './room.ts';
+import { openSites, type SiteDatabase } from './store/database.ts';
+import { type Mirror, parseMirror } from './store/mirror.ts';
 import { browserTabs, type Tabs } from './tabs.ts';
 
 /** What the keeping of sites needs of the page it runs in. */

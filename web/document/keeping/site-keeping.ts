@@ -1,4 +1,4 @@
-import type { KeptWork } from './kept-work.ts';
+import type { KeptWork } from './kept-list/kept-work.ts';
 import type { Room } from './room.ts';
 
 /** Where the work is. */

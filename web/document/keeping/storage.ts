@@ -1,15 +1,15 @@
 import type { DocumentStore } from '../store.ts';
-import { reopen } from './bring-back.ts';
-import { hear, hearTab } from './hearing.ts';
-import { flush, type Keeper, keepsNone, take } from './keeper.ts';
 import * as says from './keeping-words.ts';
-import { holdOn } from './kept-sites.ts';
-import { keptWork } from './kept-work.ts';
+import { keptWork } from './kept-list/kept-work.ts';
 import { lasting } from './lasting.ts';
 import type { PageWorld } from './page-world.ts';
+import { reopen } from './roles/bring-back.ts';
+import { hear, hearTab } from './roles/hearing.ts';
+import { flush, type Keeper, keepsNone, take } from './roles/keeper.ts';
+import { startKeeping } from './roles/start-keeping.ts';
+import { begin, lost, writing } from './roles/writing.ts';
 import type { Health, SiteKeeping } from './site-keeping.ts';
-import { startKeeping } from './start-keeping.ts';
-import { begin, lost, writing } from './writing.ts';
+import { holdOn } from './store/kept-sites.ts';
 
 /**
  * Keeps the open document in the browser from now on, after bringing back the one that was open. Nothing is written

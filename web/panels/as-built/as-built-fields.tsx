@@ -1,6 +1,6 @@
 import { MAX_SAID } from '../../../routing/site/schema/mark-schema.ts';
 import type { Drop } from '../../../routing/site/site.ts';
-import { drawAsBuilt } from '../../document/edits/draw-as-built.ts';
+import { drawAsBuilt } from '../../document/edits/records/draw-as-built.ts';
 import { keepsDrawing } from '../../document/field-work.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { TextField } from '../../parts/fields.tsx';

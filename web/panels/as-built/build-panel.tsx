@@ -4,8 +4,8 @@ import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/change/element-lists.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { nearestInch } from '../../words/lengths.ts';
-import { ChargerMargins } from '../elements/charger-margins.tsx';
-import { ChargerCircuit } from '../elements/charger-panel.tsx';
+import { ChargerMargins } from '../elements/drops/charger-margins.tsx';
+import { ChargerCircuit } from '../elements/drops/charger-panel.tsx';
 import { Fact, Facts, Link, OwnFindings } from '../facts/facts.tsx';
 import { AsBuiltFields } from './as-built-fields.tsx';
 

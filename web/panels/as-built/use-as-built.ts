@@ -1,6 +1,6 @@
 import { awayFromDrawing, dropAsBuilt } from '../../../routing/site/place/as-built.ts';
 import type { AsBuilt, Drop } from '../../../routing/site/site.ts';
-import { recordAsBuilt } from '../../document/edits/records.ts';
+import { recordAsBuilt } from '../../document/edits/records/records.ts';
 import { initialsHere, penHere, setInitialsHere, today } from '../../document/pen.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { useSigned } from '../../page-state/use-signed.ts';

@@ -1,7 +1,7 @@
 import { groundToDrawOn } from '../../board/draw/desk.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { insertedBy } from '../../document/change/selection.ts';
-import { chargeStalls } from '../../document/edits/charge-stalls.ts';
+import { chargeStalls } from '../../document/edits/charging/charge-stalls.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { useOptions } from './use-options.ts';
 

@@ -9,17 +9,17 @@ import { RacewayForm } from '../draw/raceway-form.tsx';
 import { StallsForm } from '../draw/stalls-form.tsx';
 import { SHARED_WORDS, type SharedWords } from '../selection/shared-words.ts';
 import { AislePanel, KeepoutPanel } from './area-panel.tsx';
-import { ChargerPanel } from './charger-panel.tsx';
-import { CloudForm, CloudPanel } from './cloud-panel.tsx';
-import { DimensionForm, DimensionPanel } from './dimension-panel.tsx';
-import { DropPanel } from './drop-panel.tsx';
-import { EquipmentPanel } from './equipment-panel.tsx';
-import { FeederPanel } from './feeder-panel.tsx';
-import { LoadPanel } from './load-panel.tsx';
-import { NoteForm, NotePanel } from './note-panel.tsx';
+import { ChargerPanel } from './drops/charger-panel.tsx';
+import { DropPanel } from './drops/drop-panel.tsx';
+import { EquipmentPanel } from './equipment/equipment-panel.tsx';
+import { FeederPanel } from './equipment/feeder-panel.tsx';
+import { LoadPanel } from './equipment/load-panel.tsx';
 import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
 import { RacewayPanel } from './raceway-panel.tsx';
-import { SectionForm, SectionPanel } from './section-panel.tsx';
+import { CloudForm, CloudPanel } from './remarks/cloud-panel.tsx';
+import { DimensionForm, DimensionPanel } from './remarks/dimension-panel.tsx';
+import { NoteForm, NotePanel } from './remarks/note-panel.tsx';
+import { SectionForm, SectionPanel } from './remarks/section-panel.tsx';
 import { StallPanel } from './stall-panel.tsx';
 
 /** How a kind of element is changed in the ledger. */

@@ -6,7 +6,7 @@ import { ChoiceField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { Fact, Facts, Links, OwnFindings } from '../facts/facts.tsx';
-import { CutHere } from './cut-here.tsx';
+import { CutHere } from './remarks/cut-here.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Vertices } from './vertices.tsx';
 

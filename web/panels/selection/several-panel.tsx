@@ -1,7 +1,7 @@
 import type { Ref } from '../../document/change/element-lists.ts';
 import { inWords, wordFor } from '../../document/edits/in-words.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
-import { GroundWays } from '../elements/ground-ways.tsx';
+import { GroundWays } from '../elements/drops/ground-ways.tsx';
 import { Fact, Facts, Links } from '../facts/facts.tsx';
 import { SharedFields } from './shared-fields.tsx';
 

@@ -8,8 +8,8 @@ import { setShared } from '../../document/edits/set-shared.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField } from '../../parts/fields.tsx';
 import { VARIOUS, VariousField } from '../../parts/maybe-fields.tsx';
+import { useMount } from '../elements/drops/use-mount.ts';
 import { PANEL_KINDS } from '../elements/kinds.tsx';
-import { useMount } from '../elements/use-mount.ts';
 import type { SharedWords } from './shared-words.ts';
 
 /**

@@ -1,9 +1,9 @@
 import { type ChargingDay, DAY_STEPS } from '../../../routing/site/schema/day-schema.ts';
-import { changeDay } from '../../document/edits/days.ts';
+import { changeDay } from '../../document/edits/charging/days.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField, TextField } from '../../parts/fields.tsx';
 import { Fold } from '../../parts/fold.tsx';
-import { ClockField } from './clock-field.tsx';
+import { ClockField } from './cars/clock-field.tsx';
 import { TariffForm } from './tariff-form.tsx';
 
 /** Common practice, no source: cars charge in full up to four fifths. */

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { pastedCars } from '../../../calc/day/cars/pasted-cars.ts';
 import { POPULATIONS } from '../../../calc/day/cars/population-tables.ts';
-import { addDay } from '../../document/edits/days.ts';
+import { addDay } from '../../document/edits/charging/days.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { useUnsent } from '../../page-state/use-unsent.ts';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';

@@ -10,26 +10,26 @@ import { indexById } from '../../../routing/site/ids.ts';
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { changeElements } from '../../document/edits/change.ts';
-import { changeDay, removeDay } from '../../document/edits/days.ts';
+import { changeDay, removeDay } from '../../document/edits/charging/days.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePhone } from '../../parts/phone.ts';
 import { refsOf } from '../../words/refs.ts';
 import { useTableFacts } from '../table-facts.ts';
-import type { BarRow } from './bar-items.ts';
-import { BestPossible, type FoundBest } from './best-possible.tsx';
-import { carWords } from './car-bar.tsx';
-import { CarRows } from './car-rows.tsx';
-import { CarsFile } from './cars-file.tsx';
-import { CarsTable } from './cars-table.tsx';
+import { BestPossible, type FoundBest } from './best/best-possible.tsx';
+import { LeastCeilings } from './best/least-ceilings.tsx';
+import { CarsFile } from './cars/cars-file.tsx';
+import { CarsTable } from './cars/cars-table.tsx';
 import { DayControls } from './day-controls.tsx';
 import { DaySettings } from './day-settings.tsx';
-import { LeastCeilings } from './least-ceilings.tsx';
-import { LoadPicture } from './load-picture.tsx';
 import { LoadTable } from './load-table.tsx';
 import { MetersTable } from './meters-table.tsx';
-import { PanelPicture } from './panel-picture.tsx';
-import { TimeOfDay } from './time-of-day.tsx';
+import type { BarRow } from './pictures/bar-items.ts';
+import { carWords } from './pictures/car-bar.tsx';
+import { CarRows } from './pictures/car-rows.tsx';
+import { LoadPicture } from './pictures/load-picture.tsx';
+import { PanelPicture } from './pictures/panel-picture.tsx';
+import { TimeOfDay } from './pictures/time-of-day.tsx';
 
 /** A day of charging: who gets what under a limit that can be dragged, and what rule leaves whom short. */
 export function OneDay({ day }: { readonly day: ChargingDay }) {

@@ -1,7 +1,7 @@
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { NumberField, TypedField } from '../../parts/fields.tsx';
 import { readNumber } from '../../parts/read-number.ts';
-import { ClockField } from './clock-field.tsx';
+import { ClockField } from './cars/clock-field.tsx';
 
 type Tariff = NonNullable<ChargingDay['tariff']>;
 type Priced = Tariff['energy'][number];

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { type Ref, sameRef } from '../../document/change/element-lists.ts';
-import { feedChargers } from '../../document/edits/issue.ts';
+import { feedChargers } from '../../document/edits/charging/issue.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePhone } from '../../parts/phone.ts';

@@ -5,7 +5,7 @@ import type { PanelCircuit } from '../../../calc/supply/panels/panel-schedule.ts
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit } from '../../document/change/edit.ts';
 import { listOf, type Ref } from '../../document/change/element-lists.ts';
-import { issuePanel, letGoOfPanel, moveCircuit, spacesFrom } from '../../document/edits/issue.ts';
+import { issuePanel, letGoOfPanel, moveCircuit, spacesFrom } from '../../document/edits/charging/issue.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { Scroller } from '../../parts/scroller.tsx';

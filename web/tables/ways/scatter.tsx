@@ -5,7 +5,7 @@ import type { StudyWay } from '../../../calc/study/shape.ts';
 import { shownFigure } from '../../../calc/study/shown-figure.ts';
 import { usePhone } from '../../parts/phone.ts';
 import { priceWords } from '../../words/dollars.ts';
-import { marksUpTo } from '../day/load-picture.tsx';
+import { marksUpTo } from '../day/pictures/load-picture.tsx';
 
 /** What a car gets, or how many chargers run at full rate: up the picture. */
 export type ScatterUp = 'energy' | 'fullRate';

@@ -3,7 +3,7 @@ import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { HEIGHT, inThumbnail, pathOf, type ThumbnailLine, WIDTH } from '../../board/thumbnail.ts';
+import { HEIGHT, inThumbnail, pathOf, type ThumbnailLine, WIDTH } from '../../board/painting/thumbnail.ts';
 
 /** The plan of a way in a few lines: raceways in the ground dashed, pedestals as large dots, equipment as boxes. */
 export const WayPicture = memo(function WayPicture({ file }: { readonly file: SiteFile }) {

@@ -1,6 +1,6 @@
 import { joinedBox } from '../../../routing/plane/box.ts';
 import { resized } from '../../board/framing.ts';
-import type { Painting } from '../../board/painting.ts';
+import type { Painting } from '../../board/painting/painting.ts';
 import type { PageStore } from '../../page-state/page-store.ts';
 import type { UnderlayWorld } from '../picked/pick-underlay.ts';
 import { boxOnSite } from '../placing/placement.ts';

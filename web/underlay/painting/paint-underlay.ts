@@ -1,7 +1,7 @@
 import { type Box, boxHolds } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Underlay } from '../../../routing/site/site.ts';
-import type { DrawUnder } from '../../board/painting.ts';
+import type { DrawUnder } from '../../board/painting/painting.ts';
 import type { BoardPen, Frame } from '../../board/pictures/frame.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import { boxInUnderlay, cornersOf, inUnderlay, onSite } from '../placing/placement.ts';

@@ -1,9 +1,9 @@
 import Konva from 'konva';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { type Camera, pushed, zoomed } from '../../../../web/board/camera.ts';
-import { readInk } from '../../../../web/board/ink.ts';
 import type { DropMark } from '../../../../web/board/kinds/drops.ts';
 import type { StallMark } from '../../../../web/board/kinds/stalls.ts';
+import { readInk } from '../../../../web/board/painting/ink.ts';
 import type { Scene } from '../../../../web/board/scene/scene.ts';
 import type { MakePeer } from './peer.ts';
 

@@ -1,11 +1,11 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
-import { BASE_PICTURES } from '../../../../web/board/base-pictures.ts';
 import { type Camera, placeOnSite, pushed, zoomed } from '../../../../web/board/camera.ts';
-import { readInk } from '../../../../web/board/ink.ts';
 import type { DropMark } from '../../../../web/board/kinds/drops.ts';
-import type { PictureBoard } from '../../../../web/board/painting.ts';
-import { drawDrops, drawDropWords } from '../../../../web/board/pictures/drops.ts';
+import { BASE_PICTURES } from '../../../../web/board/painting/base-pictures.ts';
+import { readInk } from '../../../../web/board/painting/ink.ts';
+import type { PictureBoard } from '../../../../web/board/painting/painting.ts';
 import { boardFrame } from '../../../../web/board/pictures/frame.ts';
+import { drawDrops, drawDropWords } from '../../../../web/board/pictures/stalls/drops.ts';
 import type { SceneMark } from '../../../../web/board/scene/mark.ts';
 import { nearestDrop } from './nearest-drop.ts';
 import type { MakePeer } from './peer.ts';

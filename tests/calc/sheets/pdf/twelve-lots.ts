@@ -4,7 +4,7 @@ import { ELEMENT_LISTS } from '../../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { applyEdit } from '../../../../web/document/change/edit.ts';
 import { elementsOf } from '../../../../web/document/change/element-lists.ts';
-import { rotate } from '../../../../web/document/edits/move.ts';
+import { rotate } from '../../../../web/document/edits/moving/move.ts';
 import { makeLot } from '../../../bench/make-lot.ts';
 import { SMALL } from '../../../web/document/small-site.ts';
 

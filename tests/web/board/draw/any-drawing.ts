@@ -12,7 +12,7 @@ import {
 import { KIND_DEFAULTS } from '../../../../web/board/draw/tools/equipment.ts';
 import type { DrawOptions, DrawToolName } from '../../../../web/board/kinds/kinds.ts';
 import type { Edit } from '../../../../web/document/change/edit.ts';
-import { chargeStalls } from '../../../../web/document/edits/charge-stalls.ts';
+import { chargeStalls } from '../../../../web/document/edits/charging/charge-stalls.ts';
 import '../../../../web/board/draw/tools/tools.ts';
 
 /** What a hand that does not look draws: a tool, places, and options that a form could hold. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { clearOfEnds, fitting } from '../../../../web/board/pictures/clear-of-car.ts';
+import { clearOfEnds, fitting } from '../../../../web/board/pictures/stalls/clear-of-car.ts';
 
 test('words that would cross an end of a car stand inside of it; others stay', () => {
   const car = { minY: 100, maxY: 200 };

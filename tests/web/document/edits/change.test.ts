@@ -4,7 +4,7 @@ import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { addAll, addElements } from '../../../../web/document/edits/add.ts';
 import { changeElements } from '../../../../web/document/edits/change.ts';
-import { recordAsBuilt } from '../../../../web/document/edits/records.ts';
+import { recordAsBuilt } from '../../../../web/document/edits/records/records.ts';
 import { relabel, rename, renumber } from '../../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, setGridlines, setVehicles } from '../../../../web/document/edits/set.ts';
 import { changeElement } from '../change-element.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { addDay, changeDay, removeDay } from '../../../../web/document/edits/days.ts';
-import { holdPanels } from '../../../../web/document/edits/hold-panels.ts';
+import { addDay, changeDay, removeDay } from '../../../../web/document/edits/charging/days.ts';
+import { holdPanels } from '../../../../web/document/edits/charging/hold-panels.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { panelSchedules } from '../../../../calc/supply/panels/panel-schedule.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { feedChargers, issuePanel, letGoOfPanel, moveCircuit } from '../../../../web/document/edits/issue.ts';
+import { feedChargers, issuePanel, letGoOfPanel, moveCircuit } from '../../../../web/document/edits/charging/issue.ts';
 import { SMALL_LOT } from '../../../calc/checks/faults/small-lot.ts';
 import { checkEdit } from '../check-edit.ts';
 

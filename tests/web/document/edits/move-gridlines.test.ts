@@ -7,7 +7,7 @@ import type { Point2, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit, type Edit, invertEdit } from '../../../../web/document/change/edit.ts';
 import { elementsOf, type Ref } from '../../../../web/document/change/element-lists.ts';
-import { mirror, moveElements, rotate } from '../../../../web/document/edits/move.ts';
+import { mirror, moveElements, rotate } from '../../../../web/document/edits/moving/move.ts';
 import { SMALL } from '../small-site.ts';
 
 const LOT: SiteFile = {

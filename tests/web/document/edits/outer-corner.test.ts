@@ -4,9 +4,9 @@ import { ELEMENT_LISTS } from '../../../../routing/site/kinds/kinds.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../../web/document/change/edit.ts';
 import { elementsOf, type Ref } from '../../../../web/document/change/element-lists.ts';
-import { mirrorCopy } from '../../../../web/document/edits/copy.ts';
 import { held } from '../../../../web/document/edits/gather.ts';
-import { outerCornerOf } from '../../../../web/document/edits/outer-corner.ts';
+import { mirrorCopy } from '../../../../web/document/edits/moving/copy.ts';
+import { outerCornerOf } from '../../../../web/document/edits/moving/outer-corner.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
 
 const file = libraryLot();

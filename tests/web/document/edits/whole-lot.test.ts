@@ -6,7 +6,7 @@ import { setOutPlace } from '../../../../routing/site/place/grid-frame.ts';
 import type { Point2, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { elementsOf, type Ref } from '../../../../web/document/change/element-lists.ts';
-import { mirror, moveElements, rotate } from '../../../../web/document/edits/move.ts';
+import { mirror, moveElements, rotate } from '../../../../web/document/edits/moving/move.ts';
 import { setField } from '../../../../web/document/edits/set.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';

@@ -5,7 +5,7 @@ import { newId } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Drop, Point3, Site } from '../../../../routing/site/site.ts';
 import { addAll } from '../../../document/edits/add.ts';
-import { chargerFor } from '../../../document/edits/charger-for.ts';
+import { chargerFor } from '../../../document/edits/charging/charger-for.ts';
 import { type BoardDraft, type DrawTool, spotsOf } from '../draft.ts';
 import type { DropsOptions } from '../options.ts';
 

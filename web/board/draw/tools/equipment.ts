@@ -4,7 +4,7 @@ import { EQUIPMENT_WORDS, type EquipmentKind } from '../../../../routing/site/sc
 import type { Equipment, SiteFile } from '../../../../routing/site/site.ts';
 import { joinEdits } from '../../../document/change/edit.ts';
 import { addElements } from '../../../document/edits/add.ts';
-import { addFeeder } from '../../../document/edits/feed.ts';
+import { addFeeder } from '../../../document/edits/charging/feed.ts';
 import { type DrawTool, spotsOf } from '../draft.ts';
 import { type EquipmentOptions, FIRST_OPTIONS } from '../options.ts';
 

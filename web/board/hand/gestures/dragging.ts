@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Ref } from '../../../document/change/element-lists.ts';
-import { moveElements } from '../../../document/edits/move.ts';
+import { moveElements } from '../../../document/edits/moving/move.ts';
 import { type } from '../../draw/typed-in.ts';
 import { typedPlace } from '../../draw/typed-place.ts';
 import { boardKind, isMarked } from '../../kinds/kinds.ts';

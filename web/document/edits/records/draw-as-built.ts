@@ -1,0 +1,13 @@
+import { dropAsBuilt } from '../../../../routing/site/place/as-built.ts';
+import type { SiteFile } from '../../../../routing/site/site.ts';
+import type { Edit } from '../../change/edit.ts';
+import { elementOf } from '../../change/element-lists.ts';
+import { changeStep } from '../gather.ts';
+import { measuredAt } from './marks-steps.ts';
+
+/** Draws a drop where its record says that it was built. Nothing where there is no record, or it hangs as drawn. */
+export function drawAsBuilt(file: SiteFile, id: string): Edit {
+  const drop = elementOf(file, 'drops', id);
+  const steps = drop ? changeStep('drops', drop, dropAsBuilt(drop, measuredAt(file, id))) : [];
+  return { name: `Draw ${id} where it was built`, steps };
+}
