@@ -17,6 +17,7 @@ import { aisleMiddle, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';
 import { dimension as lengthBetween } from './dimensions.ts';
 import type { DrawnItem } from './drawing.ts';
+import { racewayLayers } from './existing-raceways.ts';
 import { LARGE, lineInSpace, lineItem, textItem } from './items.ts';
 
 import { cloudItems } from './revision-clouds.ts';
@@ -72,9 +73,8 @@ function equipment(site: Site): DrawnItem[] {
 }
 
 function raceways(site: Site, plan: Plan): DrawnItem[] {
-  const drawn = site.raceways.map(({ path, place }) =>
-    lineInSpace(place === 'underground' ? 'underground' : 'raceways', path),
-  );
+  const layer = racewayLayers(site, plan);
+  const drawn = site.raceways.map((raceway) => lineInSpace(layer(raceway), raceway.path));
   return [...drawn, ...taps(plan), ...conduitSizes(plan)];
 }
 

@@ -18,6 +18,7 @@ import { raisedAt, type SeenBlock, seenBlock } from '../../space/oblique.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
 import type { Drawing, DrawnItem } from './drawing.ts';
+import { racewayLayers } from './existing-raceways.ts';
 import { extentOf } from './extent.ts';
 import { LARGE, lineItem, textItem } from './items.ts';
 import { feederLayer, type LayerName } from './layers.ts';
@@ -95,6 +96,7 @@ function hanging(shown: Shown, site: Site, plan: Plan, within: Box | undefined):
     at: Point3,
     of: string,
   ): DrawnItem => ({ kind: 'symbol', layer, symbol: kind, at: raisedAt(at), z: at[2], of });
+  const layerOf = racewayLayers(site, plan);
   const buried = new Set(plan.handholes.map(({ id }) => id));
   const junctions = plan.boxes.filter(
     ({ kind, at }) => kind === 'junction' && (!within || boxesMeet(boxOf([inPlan(at)]), within)),
@@ -102,7 +104,7 @@ function hanging(shown: Shown, site: Site, plan: Plan, within: Box | undefined):
   return [
     ...shown.members.map(({ from, to }) => up('framing', [from, to])),
     ...straightFeeders(site, within).map(({ feeder, way }) => up(feederLayer(feeder), way)),
-    ...shown.raceways.map(({ path, place }) => up(place === 'underground' ? 'underground' : 'raceways', path)),
+    ...shown.raceways.map((raceway) => up(layerOf(raceway), raceway.path)),
     ...taps(plan, within).map((path) => up('raceways', path)),
     ...cords(shown, plan).map((path) => up('cords', path)),
     ...shown.pullpoints.map(({ id, at }) => symbol('pullPoints', buried.has(id) ? 'handhole' : 'pull-point', at, id)),

@@ -1,39 +1,28 @@
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { GroundSpan, Section, SectionPart, SectionShape } from '../../space/section/shape.ts';
+import type { GroundSpan, Section, SectionShape } from '../../space/section/shape.ts';
 import { clearOf } from './clear-height-place.ts';
 import type { Drawing, DrawnItem } from './drawing.ts';
 import { extentOf } from './extent.ts';
 import { lineItem } from './items.ts';
-import type { LayerName } from './layers.ts';
-
-const LAYER: Readonly<Record<SectionPart, LayerName>> = {
-  vehicle: 'vehicles',
-  column: 'columns',
-  equipment: 'equipment',
-  member: 'framing',
-  conduit: 'raceways',
-  raceway: 'raceways',
-  trapeze: 'drops',
-  rod: 'dimensions',
-  box: 'drops',
-  retractor: 'drops',
-  'pull point': 'pullPoints',
-  'cord at rest': 'cords',
-  'cord out': 'cords',
-  'inlet zone': 'inletZones',
-  trench: 'grade',
-};
+import { shapeItem } from './section-shape.ts';
 
 /**
  * A section as a drawing, [across, elevation] in feet: its shapes, grade and trenches, the clear height over each part of
- * the ground, the widths of these below, and the heights in two columns beside it. `letter` is the height of capitals.
+ * the ground, the widths of these below, and the heights in two columns beside it. `letter` is the height of capitals;
+ * what is in `existing` is drawn as existing work.
  */
-export function sectionDrawing(section: Section, units: Units, letter: number, title: string): Drawing {
+export function sectionDrawing(
+  section: Section,
+  units: Units,
+  letter: number,
+  title: string,
+  existing: ReadonlySet<string> = NONE,
+): Drawing {
   const write = writer(letter);
   const items = [
-    ...plainSection(section),
+    ...plainSection(section, existing),
     ...clearHeights(section, units, letter),
     ...widths(section, units, letter),
     ...trenchSizes(section, units, letter),
@@ -43,10 +32,14 @@ export function sectionDrawing(section: Section, units: Units, letter: number, t
 }
 
 /** The shapes of a section on their ground, without a word. */
-export const plainSection = (section: Section): readonly DrawnItem[] => [
+export const plainSection = (section: Section, existing: ReadonlySet<string> = NONE): readonly DrawnItem[] => [
   ...grade(section, section.length / 60),
-  ...section.shapes.filter((shape, i) => !isBehind(shape, i, section.shapes)).map(drawn),
+  ...section.shapes
+    .filter((shape, i) => !isBehind(shape, i, section.shapes))
+    .map((shape) => shapeItem(shape, existing)),
 ];
+
+const NONE: ReadonlySet<string> = new Set();
 
 /** What is wholly behind a nearer block is not drawn. */
 function isBehind(shape: SectionShape, at: number, shapes: readonly SectionShape[]): boolean {
@@ -57,12 +50,6 @@ function isBehind(shape: SectionShape, at: number, shapes: readonly SectionShape
     const [[otherFrom, otherLow], , [otherTo, otherHigh]] = other.points as readonly [Point2, Point2, Point2];
     return otherFrom <= from + 0.05 && otherTo >= to - 0.05 && otherLow <= low && otherHigh >= high - 0.05;
   });
-}
-
-function drawn(shape: SectionShape): DrawnItem {
-  const layer = LAYER[shape.part];
-  if (shape.kind === 'round') return { kind: 'circle', layer, at: shape.at, radius: shape.radius };
-  return lineItem(layer, shape.points, shape.kind === 'outline');
 }
 
 type Write = (at: Point2, words: string, anchor: 'left' | 'middle' | 'right', turn?: number) => DrawnItem;

@@ -78,7 +78,7 @@ function coverTables(
   width: number,
   hasKeynotes: boolean,
 ): readonly Table[] {
-  const { site, plan } = job;
+  const { site, plan, parts } = job;
   const index: Table = {
     short: 'index',
     title: 'Sheet index',
@@ -93,7 +93,7 @@ function coverTables(
     keyFigures(site, plan, width),
     generalNotes(width, notesOf(job)),
     ...(hasKeynotes ? [keynoteList(keynotesOf(site, plan), width)] : []),
-    cautionNotes(width),
+    cautionNotes(width, parts),
   ];
 }
 

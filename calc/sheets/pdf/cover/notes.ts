@@ -1,3 +1,4 @@
+import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Table } from '../kit/tables/table.ts';
 import type { Keynote } from '../kit/title/keynotes.ts';
 
@@ -24,8 +25,13 @@ const CAUTION_NOTES = [
   'Keep the working space in front of equipment clear, of parked cars too.',
   'Plan traffic and walking ways for the time of the work; keep accessible stalls and their way usable or replace them.',
   'Ask the fire official about canopies and cords over aisles and fire lanes.',
-  'A cord that is out hangs lower than when it is stowed: findings say where it hangs under the headroom of a walk.',
 ];
+
+/** The findings stand with the basis of design: without it the words do not send there. */
+const cordsOut = (parts: ReadonlySet<SheetPart>): string =>
+  parts.has('basis')
+    ? 'A cord that is out hangs lower than when it is stowed: findings say where it hangs under the headroom of a walk.'
+    : 'A cord that is out hangs lower than when it is stowed: mind the headroom of walks under it.';
 
 const numbered = (title: string, short: string, lines: readonly string[], width: number): Table => ({
   short,
@@ -39,7 +45,8 @@ const numbered = (title: string, short: string, lines: readonly string[], width:
 export const generalNotes = (width: number, more: readonly string[]): Table =>
   numbered('General notes', 'notes', [...GENERAL, ...more], width);
 
-export const cautionNotes = (width: number): Table => numbered('Cautions', 'cautions', CAUTION_NOTES, width);
+export const cautionNotes = (width: number, parts: ReadonlySet<SheetPart>): Table =>
+  numbered('Cautions', 'cautions', [...CAUTION_NOTES, cordsOut(parts)], width);
 
 /** All keynotes of the plans, by their numbers. */
 export const keynoteList = (keynotes: readonly Keynote[], width: number): Table => ({

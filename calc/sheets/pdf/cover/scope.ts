@@ -2,6 +2,7 @@ import type { Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
+import { partsOf } from '../kit/purpose.ts';
 import type { Table } from '../kit/tables/table.ts';
 
 /** What the work is, from what is drawn, and what the site adds to it. */
@@ -37,6 +38,8 @@ function installed(site: Site, plan: Plan): readonly string[] {
   const gear = site.equipment.filter(({ kind }) => kind !== 'source');
   const names = (list: readonly { readonly id: string }[]): string =>
     list.length > 12 ? `${list[0]!.id} to ${list.at(-1)!.id}` : list.map(({ id }) => id).join(', ');
+  const parts = partsOf(site.drawings);
+  const scheduled = parts.has('circuits') || parts.has('conduits') ? ', as scheduled' : '';
   return [
     ...(hung.length > 0
       ? [
@@ -44,9 +47,11 @@ function installed(site: Site, plan: Plan): readonly string[] {
         ]
       : []),
     ...(plan.conduits.length > 0
-      ? [`Branch raceways, boxes and conductors of ${counted(plan.circuits.length, 'circuit')}, as scheduled.`]
+      ? [`Branch raceways, boxes and conductors of ${counted(plan.circuits.length, 'circuit')}${scheduled}.`]
       : []),
-    ...(gear.length > 0 ? [`Distribution equipment as on the one-line: ${names(gear)}.`] : []),
+    ...(gear.length > 0
+      ? [`Distribution equipment${parts.has('one-line') ? ' as on the one-line' : ''}: ${names(gear)}.`]
+      : []),
     ...(news.length > 0 ? [`New feeders ${names(news)} with their raceways and devices.`] : []),
     ...(old.length > 0 ? [`Existing feeders ${names(old)} remain; verify them before they are loaded.`] : []),
     ...(plan.conduits.some(({ path }) => path.some(([, , z]) => z < 0))

@@ -134,6 +134,8 @@ export const LINE_ENTRIES: Group = {
     [
       'raceways',
       'underground',
+      'existingRaceways',
+      'existingUnderground',
       'equipment',
       'workingSpace',
       'keepouts',

@@ -1,5 +1,6 @@
 import { inPlan } from '../../../../routing/plane/space.ts';
 import { workingSpaceOf } from '../../../../routing/site/place/working-space.ts';
+import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
@@ -9,11 +10,12 @@ import type { Area } from '../kit/area.ts';
 import { type LabelGround, markAt } from '../kit/labels/best-label-place.ts';
 import { placesAround } from '../kit/labels/label-places.ts';
 import type { Pen } from '../kit/pen.ts';
+import { partsOf } from '../kit/purpose.ts';
 import { drawKeynote, type Keynote, keynoteSize, type SheetKeynotes } from '../kit/title/keynotes.ts';
 import { shows, type View } from '../kit/view/view.ts';
 
 interface Matter {
-  readonly says: string;
+  readonly says: string | ((parts: ReadonlySet<SheetPart>) => string);
   readonly places: (site: Site, plan: Plan) => readonly Point2[];
 }
 
@@ -41,6 +43,16 @@ const risersOf = ({ raceways }: Site): readonly Point2[] =>
     }),
   );
 
+const detailed = (parts: ReadonlySet<SheetPart>): string => (parts.has('details') ? ' as detailed' : '');
+
+function surfaceRaceways(parts: ReadonlySet<SheetPart>): string {
+  const told = [
+    ...(parts.has('details') ? ['supports as detailed'] : []),
+    ...(parts.has('conduits') ? ['conduits as scheduled'] : []),
+  ];
+  return `Raceways above or on the surface${told.length > 0 ? `; ${told.join(', ')}` : ''}.`;
+}
+
 /** What the plans have notes for, in the order of their numbers. Common practice, no source. */
 const MATTERS: readonly Matter[] = [
   {
@@ -48,12 +60,12 @@ const MATTERS: readonly Matter[] = [
     places: (site) => dropsOf(site, 'overhead'),
   },
   {
-    says: 'Pedestal on its base, typical; guard it from vehicles as detailed.',
+    says: (parts) => `Pedestal on its base, typical; guard it from vehicles${detailed(parts)}.`,
     places: (site) => dropsOf(site, 'pedestal'),
   },
   { says: 'Wall box, typical; what it is fixed to is checked by others.', places: (site) => dropsOf(site, 'wall') },
   {
-    says: 'Raceways above or on the surface; supports as detailed, conduits as scheduled.',
+    says: surfaceRaceways,
     places: (site) => racewaysOf(site, false),
   },
   {
@@ -85,17 +97,23 @@ const MATTERS: readonly Matter[] = [
     },
   },
   {
-    says: 'Accessible stall; its aisle, reach and signs as scheduled.',
+    says: (parts) =>
+      `Accessible stall, with its aisle, reach and signs${parts.has('accessible') ? ' as scheduled' : ''}.`,
     places: ({ stalls }) =>
       stalls.filter(({ use }) => use === 'accessible' || use === 'van-accessible').map(({ at }) => at),
   },
 ];
 
 /** The keynotes of a site: those that something of it asks for, numbered through all of its plans. */
-export const keynotesOf = (site: Site, plan: Plan): readonly Keynote[] =>
-  MATTERS.map(({ says, places }) => ({ says, places: places(site, plan) }))
+export function keynotesOf(site: Site, plan: Plan): readonly Keynote[] {
+  const parts = partsOf(site.drawings);
+  return MATTERS.map(({ says, places }) => ({
+    says: typeof says === 'string' ? says : says(parts),
+    places: places(site, plan),
+  }))
     .filter(({ places }) => places.length > 0)
     .map((one, i) => ({ number: i + 1, ...one }));
+}
 
 /** Those that speak of something in a view, with the places that are. */
 export const keynotesIn = (keynotes: readonly Keynote[], { window }: Pick<View, 'window'>): readonly Keynote[] =>

@@ -114,6 +114,8 @@ function groundOf(view: View, { items }: Drawing): LabelGround {
 const HEAVY: ReadonlySet<DrawnItem['layer']> = new Set([
   'raceways',
   'underground',
+  'existingRaceways',
+  'existingUnderground',
   'feeders',
   'existingFeeders',
   'cords',

@@ -6,6 +6,7 @@ import { sectionOf } from '../../../space/section/section.ts';
 import type { Section } from '../../../space/section/shape.ts';
 import { type NamedCut, sectionsOf } from '../../../space/section/typical.ts';
 import type { Drawing, Extent } from '../../drawing/drawing.ts';
+import { existingInCut } from '../../drawing/existing-raceways.ts';
 import { sectionDrawing } from '../../drawing/section-drawing.ts';
 import { sectionExtent } from '../../drawing/section-extent.ts';
 import { type Area, right } from '../kit/area.ts';
@@ -112,11 +113,12 @@ function changedSections({ site, revision }: Job): (cut: NamedCut, section: Sect
 }
 
 /** At the largest standard scale at which it goes into its cell, letters and all. */
-function laidOut({ site, lettering }: Job, cut: MarkedCut, section: Section, cell: Area): Laid {
+function laidOut({ site, plan, lettering }: Job, cut: MarkedCut, section: Section, cell: Area): Laid {
   const scales = scalesOf(site.units);
+  const existing = existingInCut(site, plan);
   const at = (scale: Scale): Laid => {
     const letter = (lettering.sizes.small * CAP) / pointsPerFoot(scale);
-    const drawing = sectionDrawing(section, site.units, letter, cut.name);
+    const drawing = sectionDrawing(section, site.units, letter, cut.name, existing);
     return { cut, section, drawing, extent: sectionExtent(drawing.items), scale, cell };
   };
   const fits = ({ extent, scale }: Laid): boolean =>

@@ -10,6 +10,9 @@ import { TWELVE_LOTS } from './twelve-lots.ts';
 const MATTER: ReadonlySet<string> = new Set([
   'raceways',
   'underground',
+  'existingRaceways',
+  'existingUnderground',
+  'existingFeeders',
   'equipment',
   'drops',
   'pullPoints',

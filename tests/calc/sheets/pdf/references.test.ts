@@ -28,6 +28,10 @@ const CALLED: readonly (readonly [RegExp, RegExp])[] = [
   [/run strips/, /RUN STRIPS/],
   [/see the legend/, /LEGEND, SYMBOLS/],
   [/on the enlarged plans/, /ENLARGED PLAN/],
+  [/one-line/, /SUPPLY ONE-LINE/],
+  [/as scheduled/, /SCHEDULE/],
+  [/as detailed/, /\bDETAILS\b/],
+  [/findings say/, /FINDINGS/],
   [/loads table|support schedule/, /SUPPORT SCHEDULE/],
 ];
 
