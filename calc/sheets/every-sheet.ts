@@ -139,9 +139,9 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
     const { planSvg } = await import('./svg/plan-svg.ts');
     return planSvg(site, plan, { fonts: await fonts(), date, file: name });
   },
-  '.raised.svg': async ({ site, plan }, { date }) => {
+  '.raised.svg': async ({ site, plan }, { fonts, date }) => {
     const { raisedSvg } = await import('./svg/raised-svg.ts');
-    return raisedSvg(site, plan, date);
+    return raisedSvg(site, plan, { fonts: await fonts(), date });
   },
   '.xlsx': async (planned) => {
     const [{ xlsx }, { workbook }] = await Promise.all([import('./xlsx.ts'), import('./workbook/workbook.ts')]);

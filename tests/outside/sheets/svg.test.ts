@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { raisedSvg } from '../../../calc/sheets/svg/raised-svg.ts';
+import { FONTS } from './drawing-set.ts';
 import { svgOf } from './lettered.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 
@@ -99,11 +100,57 @@ function holdsItsCautions(markup: string): void {
   }
 }
 
-test('the raised view has its title, scale, scale bar, north and cautions', () => {
+test('the raised view has its title, scale, scale bar, north and cautions', async () => {
   const { site, planned } = plannedSample('library-pedestals');
-  const markup = raisedSvg(site, planned, '2026-11-25');
+  const markup = await raisedSvg(site, planned, { fonts: FONTS, date: '2026-11-25' });
   expect(tagsOf(markup)[0]).toBe('svg');
   for (const words of [`>${site.name}</text>`, 'Raised view', 'Scale 8 px = 1 ft', '2026-11-25', 'id="north"'])
     expect(markup).toContain(words);
   holdsItsCautions(markup);
 });
+
+/** Points of the lines on some layers of an SVG, pixels. */
+const linesOn = (markup: string, layers: RegExp): readonly (readonly (readonly number[])[])[] =>
+  [...markup.matchAll(/<g id="([^"]+)"[^>]*>([\s\S]*?)\n<\/g>/g)].flatMap(([, id, inside]) =>
+    layers.test(id!)
+      ? [...inside!.matchAll(/<(polygon|polyline) points="([^"]+)"\/>/g)].map(([, kind, points]) => {
+          const all = points!.split(' ').map((point) => point.split(',').map(Number));
+          return kind === 'polygon' ? [...all, all[0]!] : all;
+        })
+      : [],
+  );
+
+/** Whether a straight goes through a box, by sampling it each quarter of a pixel: another way than the sheets' own tests. */
+function goesThrough([ax, ay]: readonly number[], [bx, by]: readonly number[], box: readonly number[]): boolean {
+  const [left, high, right, low] = box as readonly [number, number, number, number];
+  if (Math.max(ax!, bx!) < left || Math.min(ax!, bx!) > right) return false;
+  if (Math.max(ay!, by!) < high || Math.min(ay!, by!) > low) return false;
+  const steps = Math.ceil(Math.hypot(bx! - ax!, by! - ay!) * 4) + 1;
+  return Array.from({ length: steps + 1 }, (_, i) => i / steps).some((t) => {
+    const [x, y] = [ax! + t * (bx! - ax!), ay! + t * (by! - ay!)];
+    return x > left && x < right && y > high && y < low;
+  });
+}
+
+test.each(['library-lot', 'library-pedestals', 'fleet-yard', 'hospital-lot'] as const)(
+  'in the raised view of the %s no name lies over a raceway, a cord, equipment or a column',
+  async (name) => {
+    const { site, planned } = plannedSample(name);
+    const markup = await raisedSvg(site, planned, { fonts: FONTS, date: '2026-11-25' });
+    const names = [
+      ...markup.matchAll(
+        /<text class="([^"]+)" x="([\d.]+)" y="([\d.]+)" textLength="([\d.]+)"[^>]*font-size="([\d.]+)"[^>]*>([^<]+)/g,
+      ),
+    ].map(([, , x, y, width, size, words]) => {
+      const [left, low, up] = [Number(x), Number(y), 0.72 * Number(size)];
+      return { words: words!, box: [left + 0.5, low - up + 0.5, left + Number(width) - 0.5, low - 0.5] };
+    });
+    for (const { id } of site.drops) expect(names.filter(({ words }) => words === id)).toHaveLength(1);
+    const legs = linesOn(markup, /^(E-POWR-(CNDT|UGND|CORD|EQPM)|S-COLS$)/).flatMap((points) =>
+      points.slice(1).map((to, i) => [points[i]!, to] as const),
+    );
+    expect(legs.length).toBeGreaterThan(site.drops.length);
+    const over = names.filter(({ box }) => legs.some(([a, b]) => goesThrough(a, b, box)));
+    expect(over.map(({ words }) => words)).toEqual([]);
+  },
+);

@@ -4,7 +4,8 @@ import { energyPrices } from '../../../day/figures/cost.ts';
 import type { DayView } from '../../../day/figures/day-view.ts';
 import type { PanelLoad } from '../../../day/figures/panel-loads.ts';
 import type { Area } from '../kit/area.ts';
-import { BLACK, GREY, PENS } from '../kit/ink.ts';
+import { BLACK, GREY, PENS, WHITE } from '../kit/ink.ts';
+import { CAP } from '../kit/lettering/letters.ts';
 import { shortened } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
 import { drawHours, drawScale, plotOf, stairs } from './day-axes.ts';
@@ -61,12 +62,13 @@ function drawPrices(pen: Pen, area: Area, { from, to, step }: DayInput, tariff: 
     if (k + 1 < prices.length && prices[k + 1] === price) return;
     pen.rectangle({ ...area, x: x(began), width: x(k + 1) - x(began) }, { ...PENS.hair, colour: GREY });
     const words = String(price ?? '');
-    if (pen.lettering.width(words, small) < x(k + 1) - x(began))
-      pen.text(words, [(x(began) + x(k + 1)) / 2, area.y + 0.45 * small], {
-        size: small,
-        anchor: 'middle',
-        colour: BLACK,
-      });
+    const wide = pen.lettering.width(words, small);
+    if (wide < x(k + 1) - x(began)) {
+      const [middle, y] = [(x(began) + x(k + 1)) / 2, area.y + 0.45 * small];
+      // An hour's line runs through the band.
+      pen.fillArea({ x: middle - wide / 2 - 1, y: y - 1, width: wide + 2, height: small * CAP + 2 }, WHITE);
+      pen.text(words, [middle, y], { size: small, anchor: 'middle', colour: BLACK });
+    }
     began = k + 1;
   });
 }

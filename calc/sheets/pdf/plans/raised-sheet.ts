@@ -11,6 +11,8 @@ import type { LabelGround, LabelWish } from '../kit/labels/best-label-place.ts';
 import { alongLine, freeSpace } from '../kit/labels/free-space.ts';
 import { placesAround } from '../kit/labels/label-places.ts';
 import { writeLabels, writeMostOrNone } from '../kit/labels/labels.ts';
+import type { SheetShape } from '../kit/paper.ts';
+import type { Pen } from '../kit/pen.ts';
 import { pointsPerFoot, type Scale, scalesOf, scaleThatFits } from '../kit/view/scales.ts';
 import { grown, sizeOf, type View, viewIn } from '../kit/view/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view/view-title.ts';
@@ -33,7 +35,7 @@ const NOTES: readonly string[] = [
 export function raisedSheets(job: Job): readonly Draft[] {
   const { site, plan, shape } = job;
   if (site.stalls.length + site.drops.length + site.raceways.length === 0) return [];
-  const room: Area = { ...shape.field, y: shape.field.y + FOOT + 8, height: shape.field.height - FOOT - 8 };
+  const room = roomOf(shape);
   const whole = planBox(site);
   const high = heightsOf(site).high;
   const all = scaleThatFits(
@@ -59,15 +61,32 @@ export function raisedSheets(job: Job): readonly Draft[] {
       plan: view,
       draw: (pen) => {
         drawBasePlan(pen, view, drawing);
-        const ground = groundOf(view, drawing);
-        const wishes = (layer: string): readonly LabelWish[] =>
-          drawing.items.flatMap((item) => (item.kind === 'text' && item.layer === layer ? [wishOf(view, item)] : []));
-        writeLabels(pen, view.area, ground, [...wishes('equipment'), ...wishes('dropNumbers')]);
-        writeMostOrNone(pen, view.area, ground, wishes('stallNumbers'), MOST_NUMBERED);
+        letterRaised(pen, view, drawing);
         drawPlanFoot(pen, planFoot(shape), view, site, title, NOTES);
       },
     },
   ];
+}
+
+const roomOf = ({ field }: SheetShape): Area => ({ ...field, y: field.y + FOOT + 8, height: field.height - FOOT - 8 });
+
+/** A raised view of the whole lot, as large as its sheet would have it, or as the smallest that can be read. */
+export function wholeRaised({ units }: Site, shape: SheetShape, drawing: Drawing): View {
+  const window = grown(drawnExtent(drawing), MARGIN);
+  const size = sizeOf(window);
+  const fits = scaleThatFits(units, size, roomOf(shape), LARGEST_RATIO);
+  const scale = fits.ratio > SMALLEST_RATIO ? scalesOf(units).findLast(({ ratio }) => ratio <= SMALLEST_RATIO)! : fits;
+  const perFoot = pointsPerFoot(scale);
+  return viewIn({ x: 0, y: 0, width: size.width * perFoot, height: size.height * perFoot }, window, scale);
+}
+
+/** Writes the names of a raised view where there is room: on no symbol, and on no raceway or cord if there is other. */
+export function letterRaised(pen: Pen, view: View, drawing: Drawing): void {
+  const ground = groundOf(view, drawing);
+  const wishes = (layer: string): readonly LabelWish[] =>
+    drawing.items.flatMap((item) => (item.kind === 'text' && item.layer === layer ? [wishOf(view, item)] : []));
+  writeLabels(pen, view.area, ground, [...wishes('equipment'), ...wishes('dropNumbers')]);
+  writeMostOrNone(pen, view.area, ground, wishes('stallNumbers'), MOST_NUMBERED);
 }
 
 /** All of a site in plan but a source that stands far off. */

@@ -37,8 +37,8 @@ function faults(sheet: DrawnSheet): readonly string[] {
   return [
     ...textsOverTexts(sheet),
     ...textsOverLines(placed, matters),
-    // Thin lines are parted under words.
-    ...(isPlan ? textsOverLines(sheet, (stroke) => !matters(stroke), true) : []),
+    // Thin lines are parted under words, on plans and in every other view and picture.
+    ...textsOverLines(sheet, (stroke) => !matters(stroke), true),
     ...sheet.texts.filter(({ text }) => text.includes('…')).map(({ text }) => `${sheet.number}: cut short: ${text}`),
   ];
 }
