@@ -4,9 +4,9 @@ import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import type { PriceList } from '../prices/price-list.ts';
+import { worthOfRows } from './bid-worth.ts';
 import { largerTransformer } from './panels/larger-transformer.ts';
 import { inTheGround } from './panels/panel-source.ts';
-import { dollarsOf } from './panels/trial-price.ts';
 
 type FileFeeder = NonNullable<SiteFile['feeders']>[number];
 
@@ -145,7 +145,7 @@ function footPrices(prices: PriceList): FootPrice {
     if (found !== undefined) return found;
     const own = { ...site, feeders: site.feeders.filter((one) => one.id === id), chargers: [], drops: [] };
     const priced = (sets: number): number =>
-      dollarsOf(plan({ ...own, feeders: [{ ...feeder, conductor: { ...conductor, sets } }] }).takeoff, prices);
+      worthOfRows(plan({ ...own, feeders: [{ ...feeder, conductor: { ...conductor, sets } }] }).takeoff, prices);
     const length = plan(own).supply.feeders.find((one) => one.id === id)?.length ?? 0;
     const more = priced(conductor.sets + 1) - priced(conductor.sets);
     const dollars = length > 0 && more > 0 ? more / length : 1;

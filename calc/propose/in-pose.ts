@@ -5,6 +5,7 @@ import { ELEMENT_LISTS, placedKind } from '../../routing/site/kinds/kinds.ts';
 import type { Charger, Drop, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
+import { bidOfRows } from './bid-worth.ts';
 import { failsOf } from './forced-words.ts';
 import type { ProposalPart } from './part.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
@@ -25,9 +26,12 @@ export function proposeInPose(
   const back = (proposal: Proposal): Proposal => turnedBack(file, pose, proposal);
   const found = proposeAll(pose.file, wish, tell, (soFar) => ready(back(soFar)), mayGoOn);
   const whole = back(found);
-  const fails = failsOf(plan(toSite(whole.file)).findings).length;
+  const { findings, takeoff } = plan(toSite(whole.file));
+  const fails = failsOf(findings).length;
   // Places are rounded once more when they are turned back: should that ever be too much, the lot is taken as it lies.
-  return fails > (found.fails ?? fails) && mayGoOn() ? proposeAll(file, wish, tell, ready, mayGoOn) : whole;
+  return fails > (found.fails ?? fails) && mayGoOn()
+    ? proposeAll(file, wish, tell, ready, mayGoOn)
+    : { ...whole, ...(found.dollars !== undefined && { dollars: bidOfRows(takeoff, wish.prices) }) };
 }
 
 /** A proposal on the lot as it lies: what was drawn as it was, what is new turned back. */

@@ -10,7 +10,7 @@ export interface Proposal {
   /** The site with what is proposed drawn in; everything that was there as it was. */
   readonly file: SiteFile;
   readonly parts: readonly ProposalPart[];
-  /** Of one that is whole: how many of its findings fail, and what its takeoff costs; not told of single parts. */
+  /** Of one that is whole: how many of its findings fail, and what its bid comes to, by the prices asked for; not told of single parts. */
   readonly fails?: number;
   readonly dollars?: number;
 }

@@ -5,24 +5,25 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
+import { bidOfRows } from './bid-worth.ts';
 import { withChargers } from './drops/chargers.ts';
 import type { CordToCome } from './drops/drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
 import { behindWider, withDropHeld } from './hold-drop.ts';
 import type { EquipmentPart } from './panels/equipment-part.ts';
-import { dollarsOf } from './panels/trial-price.ts';
 import type { Proposal } from './proposal.ts';
 import { drawnIn, type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways/raceways-part.ts';
 
 /** A proposal whole, and what decides between it and another. */
 export interface Whole extends Proposal {
   readonly fails: number;
+  /** Its bid. */
   readonly dollars: number;
   /** Its raceways, piece by piece. */
   readonly proposal: RacewaysProposal;
 }
 
-/** Fewer failing findings come first, then what it costs. */
+/** Fewer failing findings come first, then its bid: days as they are paid, by wholes. */
 export const isBetter = (a: Pick<Whole, 'fails' | 'dollars'>, b: Pick<Whole, 'fails' | 'dollars'>): boolean =>
   a.fails < b.fails || (a.fails === b.fails && a.dollars < b.dollars - 0.005);
 
@@ -81,7 +82,7 @@ function wholeWith({ file, had, way, prices }: SetLot, { file: laid, part: racew
     file: next,
     parts: [{ ...way.part, says: [...way.part.says, ...says, ...forced] }, raceways],
     fails: failsOf(findings).length,
-    dollars: dollarsOf(takeoff, prices),
+    dollars: bidOfRows(takeoff, prices),
     proposal,
   };
 }

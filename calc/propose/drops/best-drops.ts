@@ -2,10 +2,10 @@ import type { DropOrder } from '../../../routing/propose/drops/in-order.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
+import { worthOfRows } from '../bid-worth.ts';
 import { failsOf } from '../forced-words.ts';
 import { FULL_RATE } from '../panels/charger-amps.ts';
 import { equipmentPart } from '../panels/equipment-part.ts';
-import { dollarsOf } from '../panels/trial-price.ts';
 import type { ProposalWish } from '../proposal.ts';
 import { racewaysPart } from '../raceways/raceways-part.ts';
 import { withChargers } from './chargers.ts';
@@ -63,6 +63,8 @@ export function bestDrops(
   if (best === null) return { usual, best: usual };
   for (const order of [best.order, INNER])
     best = better(best, { ...order, isLow: true }, best.order.isLow ? 0 : LOWER_WORTH);
+  // A ladder is the usual way up; where hanging low takes more than the days of a lift come to, up at the steel.
+  best = better(best, { ...best.order, isLow: false, isAtSteel: true });
   return { usual, best: mayGoOn() ? best.drops : usual };
 
   /** What there is, or what is cheaper by such a share. */
@@ -95,6 +97,6 @@ export function bestDrops(
       effort: EFFORT,
     });
     const { findings, takeoff } = plan(toSite(laid.file));
-    return { fails: failsOf(findings).length, dollars: dollarsOf(takeoff, prices) };
+    return { fails: failsOf(findings).length, dollars: worthOfRows(takeoff, prices) };
   }
 }

@@ -2,13 +2,12 @@ import type { Equipment, Feeder, Rules, SiteFile } from '../../../routing/site/s
 import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
 import type { TakeoffRow } from '../../plan-file/takeoff.ts';
-import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { costOf } from '../../takeoff/bid/cost.ts';
 import { GROUND_WORK } from '../../takeoff/systems.ts';
+import { worthOfRows } from '../bid-worth.ts';
 import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD, USUAL_RACEWAY } from '../usual.ts';
 
-/** Dollars of a piece of equipment that is fed: itself with what goes with it, a foot of its feeder, and of the trench. */
+/** Dollars in the bid of a piece of equipment that is fed: itself with what goes with it, a foot of its feeder, and of the trench. */
 export interface FedPrice {
   readonly itself: number;
   readonly feeder: number;
@@ -62,8 +61,8 @@ export function fedPrice(
       ],
     });
     return {
-      all: dollarsOf(rows, prices),
-      ground: dollarsOf(
+      all: worthOfRows(rows, prices),
+      ground: worthOfRows(
         rows.filter(({ item }) => GROUND_WORK.includes(item)),
         prices,
       ),
@@ -76,7 +75,7 @@ export function fedPrice(
   return { itself: near.all - NEAR * whole, feeder: whole - trench, trench };
 }
 
-/** What a foot of trench for a few branches costs, with all the work that goes with one: dollars. */
+/** What a foot of trench for a few branches costs, with all the work that goes with one: dollars in the bid. */
 export const trenchFootPrice = (rules: Rules, prices: PriceList): number => {
   const { volts, phases, size } = USUAL_PANELBOARD;
   const piece = { kind: 'panelboard', size: [...size], volts, phases } as const;
@@ -92,12 +91,12 @@ const SMALL_FEEDER: Pick<Feeder, 'conductor' | 'breakerAmps'> = {
 /** Of a trial branch way, so that conduits are shared as usual. */
 const CIRCUITS = 6;
 
-/** What a foot more to a branch costs, where six go the same way overhead: the prices of two plans again. Dollars. */
+/** What a foot more to a branch costs, where six go the same way overhead: the prices of two plans again. Dollars in the bid. */
 export function branchFootPrice(rules: Rules, prices: PriceList): number {
   const z = USUAL_DROP.elevation;
   const { entryHeight, size, ...panel } = USUAL_PANELBOARD;
   const at = (feet: number): number =>
-    dollarsOf(
+    worthOfRows(
       takeoffOf({
         rules,
         equipment: [{ id: 'E', kind: 'panelboard', ...panel, size: [...size], at: [0, 0], entry: [0, 0, entryHeight] }],
@@ -139,19 +138,4 @@ type Trial = Pick<SiteFile, 'equipment' | 'feeders' | 'raceways' | 'drops' | 'ch
 export function takeoffOf({ rules, ...lists }: Trial): readonly TakeoffRow[] {
   const site = toSite({ format: 'overrow/site', version: 1, units: 'ft', name: 'trial', ...lists });
   return plan({ ...site, rules }).takeoff;
-}
-
-/** Dollars of a takeoff by a list; what it has no price for by the invented one. */
-export function dollarsOf(rows: readonly TakeoffRow[], prices: PriceList): number {
-  const { cost, missing } = costOf(rows, prices, 0);
-  if (missing.length === 0) return cost;
-  const lacks = new Set(missing.map(({ item, spec }) => `${item}\n${spec}`));
-  return (
-    cost +
-    costOf(
-      rows.filter(({ item, spec }) => lacks.has(`${item}\n${spec}`)),
-      INVENTED_LIST,
-      0,
-    ).cost
-  );
 }

@@ -11,9 +11,10 @@ import { COUNTING } from '../../plan/counting.ts';
 import { plan } from '../../plan/plan.ts';
 import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import type { PriceList } from '../../prices/price-list.ts';
+import { type BillSums, bidOf } from '../../takeoff/bid/bid.ts';
 import { takeoffSystem } from '../../takeoff/systems.ts';
+import { billOf, billSum, rowsCost, worthOf } from '../bid-worth.ts';
 import { failsOf } from '../forced-words.ts';
-import { dollarsOf } from '../panels/trial-price.ts';
 import { branchPullPlaces } from './pull-points.ts';
 
 /** Pull points bring others with them: so often are conduits looked at again. */
@@ -33,41 +34,48 @@ export function answersJudged(chargers: number): number {
 }
 
 /**
- * What branches come to by their takeoff: the site is planned with the raceways that are asked about, with what the same
+ * What branches add to the bid by their takeoff: the site is planned with the raceways that are asked about, with what the same
  * equipment feeds already, for they share conduits, and with nothing that they do not change. Pull points stand where they
  * are wanted. The last to be laid is priced with all that is laid: whole sticks and reels are cut for all equipment
- * together, and hours go by how many pieces are alike on the lot.
+ * together, and hours go by how many pieces are alike on the lot. What is due for it is then the bid of the whole lot, with
+ * its days of lifts and traffic control by wholes.
  * @param rounds answers that are looked at for a piece of equipment
  * @param held a site whose feeders are as wide as they are to be: branches for which they are too narrow fail
  */
-export const racewaysPaid = (
+export function racewaysPaid(
   prices: PriceList,
   rounds: number,
   floor: FloorPrice | null,
   held?: Pick<Site, 'equipment' | 'feeders'>,
-): RacewaysPaid => ({
-  rounds,
-  ...(floor && { floor }),
-  judge: (drawn, from, chargers, isLast) => {
+): RacewaysPaid {
+  const asHeld = (site: Site): Site => (held ? { ...site, equipment: held.equipment, feeders: held.feeders } : site);
+  /** Of the lot, what no routes change. */
+  let beside: BillSums | null = null;
+  const judge: RacewaysPaid['judge'] = (drawn, from, chargers, isLast) => {
     const isAll = isLast || chargers.size === drawn.chargers.length;
     const own = isAll ? drawn.chargers : drawn.chargers.filter((one) => one.from === from);
     const branched = withPulls(branchesAlone(drawn, new Set(isAll ? own.map((one) => one.from) : [from]), own));
     const rows = takeoffOf(branched);
     const { site } = branched;
+    const bill = billOf(isAll ? rows : rows.map(unstocked), prices);
+    const cost = worthOf(bill, prices);
+    if (isAll)
+      beside ??= billSum(billOf(plan({ ...asHeld(drawn), pullpoints: site.pullpoints }).takeoff, prices), bill, -1);
     return {
-      cost: dollarsOf(isAll ? rows : rows.map(unstocked), prices),
-      fails: () =>
-        failsOf(plan(held ? { ...site, equipment: held.equipment, feeders: held.feeders } : site).findings).length,
+      cost,
+      due: isAll && beside ? bidOf(billSum(beside, bill), prices).price : cost,
+      fails: () => failsOf(plan(asHeld(site)).findings).length,
     };
-  },
-});
+  };
+  return { rounds, ...(floor && { floor }), judge };
+}
 
 /** What the branches from some equipment to some chargers come to as they are drawn: what counts as branches in a bill. */
 export function branchesCost(site: Site, prices: PriceList, from: string, chargers: readonly string[]): number {
   const ids = new Set(chargers);
   const own = site.chargers.filter(({ id }) => ids.has(id));
   const rows = takeoffOf(branchesOf(branchesAlone(site, new Set([from]), own)));
-  return dollarsOf(rows.filter(({ item, spec }) => takeoffSystem(item, spec) === 'branches').map(unstocked), prices);
+  return rowsCost(rows.filter(({ item, spec }) => takeoffSystem(item, spec) === 'branches').map(unstocked), prices);
 }
 
 /** By the feet themselves: whole sticks and reels are cut for all equipment together. */

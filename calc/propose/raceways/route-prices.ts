@@ -1,12 +1,11 @@
 import type { SharedPrice } from '../../../routing/propose/shared/shared-cost.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import type { TakeoffRow } from '../../plan-file/takeoff.ts';
-import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { conductorSpec, racewaySpec } from '../../prices/spec.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { supportSpacing } from '../../tables/lookup.ts';
-import { costOf } from '../../takeoff/bid/cost.ts';
+import { worthOfRows } from '../bid-worth.ts';
 import { trenchFootPrice } from '../panels/trial-price.ts';
 import { USUAL_RACEWAY } from '../usual.ts';
 
@@ -14,7 +13,7 @@ import { USUAL_RACEWAY } from '../usual.ts';
 const CONDUCTORS = 3;
 
 /**
- * Dollars a foot by which routes are weighed, material and labour, the height factor on what hangs overhead: a branch's conductors, a conduit of 1 in., what a
+ * Dollars in the bid a foot by which routes are weighed, the height factor on what hangs overhead: a branch's conductors, a conduit of 1 in., what a
  * raceway takes besides, be it hangers or all the work of a trench, and a foot of stringer. What the list has no price for is taken from the invented one.
  */
 export function routePrices(
@@ -39,14 +38,10 @@ export function routePrices(
   };
 }
 
-/** Dollars of a quantity of an item by a list, else by the invented one; worked off the ground or on it. */
+/** Dollars in the bid of a quantity of an item by a list, else by the invented one; worked off the ground or on it. */
 const pricedBy =
   (list: PriceList, isHigh: boolean) =>
   (item: string, spec: string, unit: 'ft' | 'each', quantity: number): number => {
     const row: TakeoffRow = { item, spec, unit, quantity: 1000, high: isHigh ? 1000 : 0, basis: '', of: [], parts: [] };
-    for (const prices of [list, INVENTED_LIST]) {
-      const { cost, missing } = costOf([row], prices, 0);
-      if (missing.length === 0) return (cost / 1000) * quantity;
-    }
-    return 0;
+    return (worthOfRows([row], list) / 1000) * quantity;
   };

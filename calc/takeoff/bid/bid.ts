@@ -40,6 +40,14 @@ export interface BillSums {
   readonly groundHours: number;
 }
 
+/** What a dollar more of material and of labor, and an hour more that is paid by the day, come to in the price of a bid. */
+export interface BidWeights {
+  readonly material: number;
+  readonly labor: number;
+  readonly liftHour: number;
+  readonly groundHour: number;
+}
+
 /** Whole days that so many hours of labor take, at so many hours a day; none where a day has none. */
 export const wholeDays = (hours: number, hoursADay: number): number =>
   hours > 0 && hoursADay > 0 ? Math.ceil(hours / hoursADay - 1e-9) : 0;
@@ -55,7 +63,7 @@ export function bidOf({ material, labor, liftHours, groundHours }: BillSums, lis
   const cost = sumOf([material, labor]);
   const liftDays = wholeDays(liftHours, rates.liftHours);
   const trafficDays = liftDays + wholeDays(groundHours, rates.trafficHours);
-  const aDay = rates.trafficDay + rates.flaggers * rates.flagger * rates.flaggerHours;
+  const aDay = trafficDayOf(rates);
   const line = (rate: Rate, of: number, name = nameOf(rate)): BidLine => ({
     rate,
     name,
@@ -94,12 +102,7 @@ export function bidOf({ material, labor, liftHours, groundHours }: BillSums, lis
   const margin = cents(sumOf([direct, contingency, overhead]) * rates.margin);
   const before = sumOf([direct, contingency, overhead, margin]);
   const bond = cents(before * rates.bond);
-  const onAll =
-    (1 + rates.permits) * (1 + rates.contingency) * (1 + rates.overhead) * (1 + rates.margin) * (1 + rates.bond);
-  const multipliers = {
-    material: (1 + rates.tax + rates.freight + rates.consumables) * onAll,
-    labor: (1 + rates.tools) * onAll,
-  };
+  const { material: onMaterial, labor: onLabor } = bidWeights(list);
   const price = sumOf([before, bond]);
   return {
     additions,
@@ -109,11 +112,33 @@ export function bidOf({ material, labor, liftHours, groundHours }: BillSums, lis
     margin,
     bond,
     price,
-    multipliers,
+    multipliers: { material: onMaterial, labor: onLabor },
     liftDays,
     trafficDays,
   };
 }
+
+/**
+ * What is laid on a bill, as factors: the price of `bidOf` but for what comes with any job, with lifts and traffic control
+ * by the parts of their days that the hours take, so that it goes up evenly with each hour.
+ */
+export function bidWeights(list: PriceList): BidWeights {
+  const rates = ratesOf(list.rates);
+  const onDirect = (1 + rates.contingency) * (1 + rates.overhead) * (1 + rates.margin) * (1 + rates.bond);
+  const onAll = (1 + rates.permits) * onDirect;
+  const anHour = (dollars: number, hours: number): number => (hours > 0 ? dollars / hours : 0);
+  const aDay = trafficDayOf(rates);
+  return {
+    material: (1 + rates.tax + rates.freight + rates.consumables) * onAll,
+    labor: (1 + rates.tools) * onAll,
+    liftHour: anHour(rates.liftDay * onAll + aDay * onDirect, rates.liftHours),
+    groundHour: anHour(aDay * onDirect, rates.trafficHours),
+  };
+}
+
+/** Dollars of a day of traffic control, its devices and its flaggers. */
+const trafficDayOf = (rates: ReturnType<typeof ratesOf>): number =>
+  rates.trafficDay + rates.flaggers * rates.flagger * rates.flaggerHours;
 
 /** `tax`, `small tools`: what a rate is, without what it is a share of. */
 const nameOf = (rate: Rate): string => RATE_FACTS[rate].words.replace(/,.*$/, '');

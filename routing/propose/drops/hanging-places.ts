@@ -82,10 +82,10 @@ export function hangingPlaces(
   const isOpen = (): boolean => true;
   const lowest = Math.max(site.rules.clearHeight.stall, site.rules.clearHeight.van) + (make.retractorBelow ?? 0);
   const low = Math.max(0, site.rules.hangReach - BELOW_MEMBER);
-  /** Under high steel drops hang where a ladder still reaches, if they may hang so low. */
+  /** Under high steel drops hang where a ladder still reaches, if they may hang so low and are not wanted at the steel. */
   const withoutLift = (z: number): number => {
     const { lift } = site.rules.workHeight;
-    return z > lift && z - lift <= low && lift >= lowest ? lift : z;
+    return !make.order?.isAtSteel && z > lift && z - lift <= low && lift >= lowest ? lift : z;
   };
 
   /** Over a point of the plan, as high as what is drawn there. */

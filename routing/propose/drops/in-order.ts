@@ -16,6 +16,8 @@ export interface DropOrder {
   readonly over: 'middle' | 'heads';
   /** As low under the steel as it still holds what hangs there, and no lower than where there is none. */
   readonly isLow?: boolean;
+  /** Right under the steel, where that takes a lift as well. */
+  readonly isAtSteel?: boolean;
 }
 
 /** Shares of a stall's depth from its entry, in the order in which they are tried. */

@@ -8,6 +8,8 @@ import { type LaidOn, roughPrice, someAnew, type Ways } from './ways-anew.ts';
 /** What ways come to once they are drawn and planned. */
 export interface Judged {
   readonly cost: number;
+  /** What is due for them in the end, where the cost has parts of what is paid by wholes; the cost where it is not given. */
+  readonly due?: number;
   /** Failing findings; worked when they are asked for. */
   readonly fails: () => number;
 }
@@ -33,6 +35,7 @@ interface Drawn {
 /** And what they come to. */
 interface Found extends Drawn {
   readonly cost: number;
+  readonly due: number;
 }
 
 /** So many tries at most for each that is judged: others come to what was judged before, or to much more. */
@@ -51,8 +54,9 @@ const OTHER = { 'straight on': 'as circuits go', 'as circuits go': 'straight on'
 
 /**
  * Goes on from ways that were found by a price a foot, by what they come to when they are drawn and planned: some
- * circuits are laid anew, or the same ways drawn as other raceways. What is cheaper and fails no more is kept. The steps do not depend on how many there are to be: more of them never give what is
- * dearer. The same input gives the same answer.
+ * circuits are laid anew, or the same ways drawn as other raceways. It goes on from what is cheaper and fails no more; of
+ * all that was judged that is given for which least is due. The steps do not depend on how many there are to be: more of
+ * them never give what more is due for. The same input gives the same answer.
  * @param pool the first one is what the others must not fail more than
  * @param rounds how many are judged beside those of the pool
  */
@@ -75,12 +79,20 @@ export function searchPaid(
   const first: Drawn = { ways: pool[0]!, joining: 'straight on' };
   const judged = judge(first.ways, first.joining);
   const isSound = (one: Judged): boolean => one.fails() <= judged.fails();
+  let least: Found = { ...first, cost: judged.cost, due: judged.due ?? judged.cost };
+  const judgedWhole = (drawn: Drawn): Candidate => {
+    const one = judge(drawn.ways, drawn.joining);
+    const isGood = once(() => isSound(one));
+    const found: Found = { ...drawn, cost: one.cost, due: one.due ?? one.cost };
+    if (isLess(found, least) && isGood()) least = found;
+    return { found, isGood };
+  };
   const seen = drawnAlike(problem.isNew);
   seen.add(first);
   const plain = pool.slice(1).map((ways): Drawn => ({ ways, joining: 'straight on' }));
-  let best = bestOf(problem, { ...first, cost: judged.cost }, plain, seen, isSound, mayGoOn);
-  best = bestOf(problem, best, [{ ways: best.ways, joining: 'as circuits go' }], seen, isSound, mayGoOn);
-  if (terminals.length === 0) return best;
+  let best = bestOf(least, plain, seen, judgedWhole, mayGoOn);
+  best = bestOf(best, [{ ways: best.ways, joining: 'as circuits go' }], seen, judgedWhole, mayGoOn);
+  if (terminals.length === 0) return least;
   let now = best;
   let limit = FAR_OFF * roughPrice(on, best.ways);
   let done = 0;
@@ -92,33 +104,50 @@ export function searchPaid(
     if (!mayGoOn()) break;
     seen.add({ ways, joining });
     tell(done++);
-    const one = judge(ways, joining);
+    const { found, isGood } = judgedWhole({ ways, joining });
     const slack = WORSE * best.cost * random() ** 3;
-    if (one.cost < now.cost + slack && isSound(one)) now = { ways, joining, cost: one.cost };
+    if (found.cost < now.cost + slack && isGood()) now = found;
     if (now.cost < best.cost - 1e-6) {
       best = now;
       stale = 0;
       limit = Math.max(limit, FAR_OFF * roughPrice(on, best.ways));
     } else if (++stale % PATIENCE === 0) now = best;
   }
-  return best;
+  return least;
 }
+
+/** Something that was judged, and whether it fails no more than the first, worked when it is asked for. */
+interface Candidate {
+  readonly found: Found;
+  readonly isGood: () => boolean;
+}
+
+function once<T>(work: () => T): () => T {
+  let known: { readonly value: T } | null = null;
+  return () => {
+    known ??= { value: work() };
+    return known.value;
+  };
+}
+
+/** Less is due, or as much and it costs less. */
+const isLess = (a: Found, b: Found): boolean =>
+  a.due < b.due - 1e-6 || (a.due < b.due + 1e-6 && a.cost < b.cost - 1e-6);
 
 /** The cheapest of some, and of what there was, that is sound. */
 function bestOf(
-  { judge }: PaidProblem,
   there: Found,
   others: readonly Drawn[],
   seen: Seen,
-  isSound: (one: Judged) => boolean,
+  judged: (one: Drawn) => Candidate,
   mayGoOn: () => boolean,
 ): Found {
   let best = there;
   for (const one of others) {
     if (seen.has(one) || !mayGoOn()) continue;
     seen.add(one);
-    const other = judge(one.ways, one.joining);
-    if (other.cost < best.cost - 1e-6 && isSound(other)) best = { ...one, cost: other.cost };
+    const { found, isGood } = judged(one);
+    if (found.cost < best.cost - 1e-6 && isGood()) best = found;
   }
   return best;
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import { worthOfRows } from '../../../calc/propose/bid-worth.ts';
 import { withChargers } from '../../../calc/propose/drops/chargers.ts';
 import { dropsPart } from '../../../calc/propose/drops/drops-part.ts';
 import { equipmentPart } from '../../../calc/propose/panels/equipment-part.ts';
@@ -67,11 +68,15 @@ test.each([
       const from = site.chargers.at(-1)!.from;
       const own = new Set(site.chargers.filter((one) => one.from === from).map(({ id }) => id));
       expect(new Set(site.chargers.map((one) => one.from)).size).toBeGreaterThanOrEqual(panels);
-      const whole = costOf(plan(site).takeoff, INVENTED_LIST, 0).cost;
-      return { whole, rest: whole - judge(site, from, own, true).cost };
+      const bid = costOf(plan(site).takeoff, INVENTED_LIST, 0).price;
+      const whole = worthOfRows(plan(site).takeoff, INVENTED_LIST);
+      const { cost, due } = judge(site, from, own, true);
+      return { bid, whole, due, rest: whole - cost };
     });
     expect(new Set(told.map(({ whole }) => whole)).size).toBeGreaterThan(name === '16' ? 1 : 0);
-    for (const { rest } of told) expect(Math.abs(rest - told[0]!.rest)).toBeLessThan(0.05);
+    for (const { rest } of told) expect(Math.abs(rest - told[0]!.rest)).toBeLessThan(0.07);
+    // And what is told to be due is the bid of the whole lot, whole days and all.
+    for (const { bid, due } of told) expect(Math.abs(due! - bid)).toBeLessThan(0.07);
   },
 );
 

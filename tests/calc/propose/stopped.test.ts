@@ -31,11 +31,11 @@ test.each([0, 40, 400])('stopped after %i steps it is whole all the same, and fa
   expect(findings.filter(({ severity }) => severity === 'fail')).toEqual([]);
 });
 
-/** What a plan of it comes to. */
+/** What a plan of it comes to as a bid. */
 function comesTo(file: SiteFile): { readonly dollars: number; readonly fails: number } {
   const { takeoff, findings } = plan(toSite(file));
   return {
-    dollars: costOf(takeoff, INVENTED_LIST, 0).cost,
+    dollars: costOf(takeoff, INVENTED_LIST, 0).price,
     fails: findings.filter(({ severity }) => severity === 'fail').length,
   };
 }

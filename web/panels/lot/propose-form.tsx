@@ -182,7 +182,7 @@ function Working({ doing }: { readonly doing: Doing }) {
       </p>
       {ready?.best && (
         <p>
-          Best so far: {priceWords(ready.best.dollars, list)} of material and labor,{' '}
+          Best so far: a bid of {priceWords(ready.best.dollars, list)},{' '}
           {ready.best.fails === 0 ? 'nothing fails' : counted(ready.best.fails, 'finding fails', 'findings fail')}.
         </p>
       )}

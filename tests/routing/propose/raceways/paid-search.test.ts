@@ -143,3 +143,26 @@ test('where all circuits through a stretch would do better by another, they are 
   const { ways } = searchPaid(problem, [along], 40, () => true);
   expect(ways.filter((way) => way.includes(shut))).toEqual([]);
 });
+
+test('where parts of what is due by wholes are in the cost, that is given for which least is due, and more never give more', () => {
+  const due = (ways: Ways): number => Math.ceil(priced(ways) / 40) + (new Set(ways.flat()).size % 3) * 2;
+  fc.assert(
+    fc.property(terminals, (ends) => {
+      let least = Number.POSITIVE_INFINITY;
+      const judge = (ways: Ways) => {
+        least = Math.min(least, due(ways));
+        return { cost: priced(ways), due: due(ways), fails: () => 0 };
+      };
+      let before = Number.POSITIVE_INFINITY;
+      for (const rounds of [0, 5, 40]) {
+        least = Number.POSITIVE_INFINITY;
+        const found = searchPaid({ ...problemOf(ends), judge }, poolOf(ends), rounds, () => true);
+        expect(found.due).toBe(least);
+        expect(due(found.ways)).toBe(least);
+        expect(least).toBeLessThanOrEqual(before);
+        before = least;
+      }
+    }),
+    { numRuns: 12 },
+  );
+});
