@@ -37,43 +37,59 @@ export const named = kept(
     number: number,
     issued: readonly string[] | null,
     junctions: readonly string[] | null,
-  ): NamedHomeRun => {
-    const id = `${equipment}-${number}`;
-    const name = ({ kind, id: own }: ConduitOpening): string => {
-      if (kind === 'coupling') return `${id}.C${own}`;
-      if (kind !== 'junction') return own;
-      const at = junctions === null ? -1 : homeRun.pieces.findIndex(({ end }) => end.kind === kind && end.id === own);
-      return at < 0 ? `${id}.J${own}` : junctions![at]!;
-    };
-    const ids = issued ?? homeRun.pieces.map((_, i) => `${id}.${i + 1}`);
-    const conduits = kept(() => homeRun.pieces.map((_, i) => conduitOf(homeRun, i, ids[i]!, name)));
-    const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, ids));
-    const openings = kept(() => openingLoads(homeRun, ids, name));
-    const onWays = kept(() =>
-      homeRun.ways.map((_, circuit) =>
-        homeRun.pieces
-          .filter(({ members, end }) => end.kind === 'junction' && members.includes(circuit))
-          .sort((a, b) => a.from - b.from)
-          .map(({ end }) => name(end)),
-      ),
-    );
-    return {
-      homeRun,
-      id,
-      circuits,
-      conduitIds: ids,
-      get junctions() {
-        return onWays();
-      },
-      get conduits() {
-        return conduits();
-      },
-      get openings() {
-        return openings();
-      },
-    };
-  },
+  ): NamedHomeRun => new Named(homeRun, `${equipment}-${number}`, issued, junctions),
 );
+
+/** One of thousands: a getter of its own in each would make each an object of its own shape. */
+class Named implements NamedHomeRun {
+  readonly homeRun: HomeRun;
+  readonly id: string;
+  readonly circuits: readonly BranchCircuit[];
+  readonly conduitIds: readonly string[];
+  readonly #junctionNames: readonly string[] | null;
+  #junctions: NamedHomeRun['junctions'] | null = null;
+  #conduits: NamedHomeRun['conduits'] | null = null;
+  #openings: NamedHomeRun['openings'] | null = null;
+
+  constructor(homeRun: HomeRun, id: string, issued: readonly string[] | null, junctions: readonly string[] | null) {
+    this.homeRun = homeRun;
+    this.id = id;
+    this.conduitIds = issued ?? homeRun.pieces.map((_, i) => `${id}.${i + 1}`);
+    this.circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, this.conduitIds));
+    this.#junctionNames = junctions;
+  }
+
+  get junctions(): NamedHomeRun['junctions'] {
+    const { ways, pieces } = this.homeRun;
+    this.#junctions ??= ways.map((_, circuit) =>
+      pieces
+        .filter(({ members, end }) => end.kind === 'junction' && members.includes(circuit))
+        .sort((a, b) => a.from - b.from)
+        .map(({ end }) => this.#nameOf(end)),
+    );
+    return this.#junctions;
+  }
+
+  get conduits(): NamedHomeRun['conduits'] {
+    this.#conduits ??= this.conduitIds.map((id, i) =>
+      conduitOf(this.homeRun, i, id, (opening) => this.#nameOf(opening)),
+    );
+    return this.#conduits;
+  }
+
+  get openings(): NamedHomeRun['openings'] {
+    this.#openings ??= openingLoads(this.homeRun, this.conduitIds, (opening) => this.#nameOf(opening));
+    return this.#openings;
+  }
+
+  #nameOf({ kind, id: own }: ConduitOpening): string {
+    if (kind === 'coupling') return `${this.id}.C${own}`;
+    if (kind !== 'junction') return own;
+    const names = this.#junctionNames;
+    const at = names === null ? -1 : this.homeRun.pieces.findIndex(({ end }) => end.kind === kind && end.id === own);
+    return at < 0 ? `${this.id}.J${own}` : names![at]!;
+  }
+}
 
 function conduitOf(
   { ways, pieces, packings }: HomeRun,

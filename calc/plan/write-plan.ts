@@ -68,10 +68,14 @@ function writtenRun(run: Run, length: Length): Run {
   };
 }
 
-function writtenReach({ worst, ...reach }: Reach, length: Length): Reach {
+function writtenReach({ charger, stall, coverage, cases, overVehicle, worst }: Reach, length: Length): Reach {
   const { hang } = worst;
   return {
-    ...reach,
+    charger,
+    stall,
+    coverage,
+    cases: cases.map((one) => writtenCase(one, length)),
+    overVehicle,
     worst: {
       ...writtenCase(worst, length),
       path: path(worst.path, length),
@@ -93,7 +97,6 @@ function writtenReach({ worst, ...reach }: Reach, length: Length): Reach {
                     },
             },
     },
-    cases: reach.cases.map((one) => writtenCase(one, length)),
   };
 }
 

@@ -87,8 +87,15 @@ type Sides = readonly [readonly Charger[], readonly Drop[], readonly Feeding[]];
 
 const allRuns = keptLists({
   anew: (sides: Sides, shared: readonly [Site['rules'], Site['units'], Site['raceways']]): Each => {
-    const worked = sides[0].map((_, place) => workAt(sides, shared, place));
-    return { runs: worked.map(({ run }) => run), said: worked.map(({ findings }) => findings) };
+    const { length } = sides[0];
+    const runs = new Array<Run>(length);
+    const said = new Array<readonly Finding[]>(length);
+    for (let place = 0; place < length; place++) {
+      const { run, findings } = workAt(sides, shared, place);
+      runs[place] = run;
+      said[place] = findings;
+    }
+    return { runs, said };
   },
   after: ({ answer }, places, sides, shared) => {
     const worked = new Map(places.map((place) => [place, workAt(sides, shared, place)]));
@@ -114,25 +121,21 @@ function feedingEquipment(equipment: readonly Equipment[], id: string): Equipmen
   return found;
 }
 
-const workOut = kept(
-  (
-    charger: Charger,
-    drop: Drop,
-    { equipment, ways }: Feeding,
-    rules: Site['rules'],
-    units: Site['units'],
-    raceways: Site['raceways'],
-  ): Worked => {
-    const site: Planned = { rules, units, raceways };
-    const run = runOf(ways, charger, drop, rules);
-    const said =
-      run.length === null
-        ? [noRunFinding(site, charger, drop, equipment, ways)]
-        : [branchLimitFinding(site, charger, run), pedestalFeedFinding(site, charger, drop, run)];
-    const findings = said.filter((finding) => finding !== null);
-    return { run, findings: findings.length === 0 ? NOTHING : findings };
-  },
-);
+function workOut(
+  charger: Charger,
+  drop: Drop,
+  { equipment, ways }: Feeding,
+  rules: Site['rules'],
+  units: Site['units'],
+  raceways: Site['raceways'],
+): Worked {
+  const site: Planned = { rules, units, raceways };
+  const run = runOf(ways, charger, drop, rules);
+  if (run.length === null) return { run, findings: [noRunFinding(site, charger, drop, equipment, ways)] };
+  const said = [branchLimitFinding(site, charger, run), pedestalFeedFinding(site, charger, drop, run)];
+  const findings = said.filter((finding) => finding !== null);
+  return { run, findings: findings.length === 0 ? NOTHING : findings };
+}
 
 function runOf(ways: WaysFrom, charger: Charger, drop: Drop, rules: Site['rules']): Run {
   const tap = closestTap(ways.network, drop.box, rules.tapLimit, (component) => ways.parts.has(component));

@@ -35,11 +35,14 @@ export function keptHosts<T extends object>(
   into: number,
   indexOf: (items: readonly T[]) => BoxIndex<T> = indexing<T>(boxOf),
 ): (items: readonly T[]) => Hosts<T> {
-  const hostOf = (items: readonly T[], index: BoxIndex<T>, i: number): number => {
-    const item = items[i]!;
-    for (const j of positionsIn(index, widened(boxOf(item), -into * NEARLY))) {
+  /** Places of what may meet an item, its own among them, ascending. */
+  const aroundOf = (items: readonly T[], index: BoxIndex<T>, i: number): readonly number[] =>
+    positionsIn(index, widened(boxOf(items[i]!), -into * NEARLY));
+
+  const hostOf = (items: readonly T[], around: readonly number[], i: number): number => {
+    for (const j of around) {
       if (j >= i) return -1;
-      if (meets(items[j]!, item)) return j;
+      if (meets(items[j]!, items[i]!)) return j;
     }
     return -1;
   };
@@ -50,11 +53,17 @@ export function keptHosts<T extends object>(
     const numberOf = numbering();
     const firstOf: number[] = [];
     for (let i = 0; i < items.length; i++) {
+      const around = aroundOf(items, index, i);
+      // Where there is nothing else there is no twin, before or after: most items are never compared.
+      if (around.length === 1 && around[0] === i) {
+        of[i] = -1;
+        continue;
+      }
       const key = numberOf(keyOf(items[i]!));
       const twin = firstOf[key];
       if (twin === undefined) {
         firstOf[key] = i;
-        of[i] = hostOf(items, index, i);
+        of[i] = hostOf(items, around, i);
       } else of[i] = of[twin]! >= 0 ? of[twin]! : twin;
     }
     const guests = of.reduce((count, host) => count + Number(host >= 0), 0);
@@ -74,7 +83,7 @@ export function keptHosts<T extends object>(
       let { of, guests } = last;
       let touched = false;
       for (const i of stale) {
-        const host = hostOf(items, index, i);
+        const host = hostOf(items, aroundOf(items, index, i), i);
         touched ||= host >= 0 || last.of[i]! >= 0;
         if (host === last.of[i]) continue;
         if (of === last.of) of = of.slice();

@@ -8,9 +8,10 @@ import { hang, lying } from './cords/hang.ts';
 import { partlyCovered, tooShort } from './cords/short-reach.ts';
 import { meets } from './cure.ts';
 import { obstaclesFor, vehicleUnder } from './field.ts';
-import type { Reach, ReachCase } from './reach-result.ts';
+import type { Reach } from './reach-result.ts';
+import { ReachRow } from './reach-row.ts';
 import type { Served, Shared } from './shared.ts';
-import { type CordStart, casesIn, inletsAt, MARGIN_TIE, reachCases, stallReach } from './stall-reach.ts';
+import { type CordStart, casesIn, inletsAt, MARGIN_TIE, stallReach } from './stall-reach.ts';
 
 export interface ChargerReach {
   /** One for each stall the charger serves, in its order. */
@@ -65,29 +66,18 @@ function rowOf(
   const { direction, inlet, share } = cases[worst]!;
   const inletAt = inlets[worst]!;
   const path = cordTo(cords, worst)?.path ?? [];
-  // Thousands of rows, each of many cases that few ask for.
-  let all: readonly ReachCase[] | null = null;
-  return {
-    charger: charger.id,
-    stall: stall.id,
-    coverage,
-    worst: {
-      direction,
-      inlet: inlet.name,
-      share,
-      needed: margin === null ? null : needed[worst]!,
-      available,
-      margin,
-      path,
-      inletAt,
-      hang: start.onGround
-        ? lying(path, (margin ?? -1) >= -MARGIN_TIE)
-        : hang(path, start.from[2], inletAt[2], available, shared.rules.clearHeight.walk),
-    },
-    get cases() {
-      all ??= reachCases(cases, needed, available);
-      return all;
-    },
-    overVehicle,
+  const worstCase = {
+    direction,
+    inlet: inlet.name,
+    share,
+    needed: margin === null ? null : needed[worst]!,
+    available,
+    margin,
+    path,
+    inletAt,
+    hang: start.onGround
+      ? lying(path, (margin ?? -1) >= -MARGIN_TIE)
+      : hang(path, start.from[2], inletAt[2], available, shared.rules.clearHeight.walk),
   };
+  return new ReachRow(charger.id, stall.id, coverage, worstCase, overVehicle, cases, needed);
 }

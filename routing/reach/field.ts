@@ -68,6 +68,7 @@ export const changesBetween = kept((before: CordField, after: CordField): readon
     const places = fewChanged(b, a, MOST_CHANGES / 2);
     return places === null ? null : places.flatMap((i) => [a[i]!, b[i]!]);
   }
+  if (Math.abs(a.length - b.length) > MOST_CHANGES) return null;
   const were = new Set(a);
   const are = new Set(b);
   const changes = [...a.filter((one) => !are.has(one)), ...b.filter((one) => !were.has(one))];

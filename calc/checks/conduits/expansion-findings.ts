@@ -1,4 +1,4 @@
-import { kept, keptByKey } from '../../../routing/kept/kept.ts';
+import { keptByKey } from '../../../routing/kept/kept.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { printTemperatureRange } from '../../../routing/site/numbers/temperature.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
@@ -16,12 +16,16 @@ import { cited } from '../../tables/sections.ts';
 /** Steel and aluminum that change so much, inches, are spoken of. The code sets no figure: common practice, no source. */
 const METAL_MOVES = 1;
 
-interface Moving {
+interface Change {
   readonly material: 'PVC' | 'metal';
-  readonly conduit: string;
-  readonly raceways: readonly string[];
   readonly feet: number;
   readonly change: number;
+}
+
+/** A piece of a home run that moves. */
+interface Moving extends Change {
+  readonly of: NamedHomeRun;
+  readonly piece: number;
 }
 
 /**
@@ -29,28 +33,19 @@ interface Moving {
  * note for the plastic conduits of a piece of equipment, whose fittings the takeoff counts, and one for its metal ones.
  */
 export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Design, units: Units): readonly Finding[] {
-  const moving = homeRuns.flatMap((homeRun) => movingOf(homeRun, design));
+  const moving: Moving[] = [];
+  for (const of of homeRuns)
+    changesOf(design, of.homeRun).forEach((one, piece) => {
+      if (one !== null) moving.push({ material: one.material, feet: one.feet, change: one.change, of, piece });
+    });
+  if (moving.length === 0) return NOTHING;
   return (['PVC', 'metal'] as const).flatMap((material) => {
     const own = moving.filter((one) => one.material === material).sort((a, b) => b.change - a.change);
     return own.length === 0 ? [] : [findingOf(own, design, units)];
   });
 }
 
-const NOTHING: readonly Moving[] = [];
-
-const movingOf = (named: NamedHomeRun, design: Design): readonly Moving[] =>
-  changesOf(design, named.homeRun) === NO_CHANGE ? NOTHING : movingNow(named, design);
-
-const movingNow = kept((named: NamedHomeRun, design: Design): readonly Moving[] =>
-  changesOf(design, named.homeRun).flatMap((one, i): readonly Moving[] => {
-    if (one === null) return NOTHING;
-    const { along, from, to } = named.homeRun.pieces[i]!;
-    const raceways = racewaysBetween(named.homeRun.ways[along]!, from, to);
-    return [{ ...one, conduit: named.conduitIds[i]!, raceways }];
-  }),
-);
-
-type Change = Pick<Moving, 'material' | 'feet' | 'change'>;
+const NOTHING: readonly Finding[] = [];
 const NO_CHANGE: readonly (Change | null)[] = [];
 
 /** What moves of each piece of a home run, once for those that are alike; null where it is too little to speak of. */
@@ -74,14 +69,15 @@ const changesOf = keptByKey(
 );
 
 function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: Units): Finding {
-  const { material, conduit, feet, change } = moving[0]!;
+  const { material, feet, change, of: first, piece } = moving[0]!;
+  const conduit = first.conduitIds[piece]!;
   const others = moving.length - 1;
   const also = others === 0 ? '' : ` So do ${others === 1 ? 'one other' : `${others} others`}, less.`;
   const does = `A straight of conduit ${conduit}, ${printLength(feet, units)} above ground, changes ${change.toFixed(2)} in. in length over ${printTemperatureRange(rules.temperatureRangeC)}.${also}`;
   return {
     severity: 'note',
     rule: 'expansion',
-    about: [...new Set(moving.flatMap((one) => [one.conduit, ...one.raceways]))],
+    about: [...aboutOf(moving)],
     says:
       material === 'PVC'
         ? `${does} Expansion fittings are in the takeoff; anchor between them, and set each for the temperature of the day.`
@@ -92,6 +88,17 @@ function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: 
     source:
       material === 'PVC' ? sourceOf(tables) : `${cited(tables, 'expansion')}; 1 in. is common practice, no source`,
   };
+}
+
+/** The conduits that move and the raceways that they lie on, each once. */
+function aboutOf(moving: readonly Moving[]): ReadonlySet<string> {
+  const ids = new Set<string>();
+  for (const { of, piece } of moving) {
+    ids.add(of.conduitIds[piece]!);
+    const { along, from, to } = of.homeRun.pieces[piece]!;
+    for (const id of racewaysBetween(of.homeRun.ways[along]!, from, to)) ids.add(id);
+  }
+  return ids;
 }
 
 const sourceOf = (tables: CodeTables): string => `${tables.expansion.source}; ${siteRule('temperatureRangeC')}`;

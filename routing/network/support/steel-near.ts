@@ -1,5 +1,4 @@
-import { kept } from '../../kept/kept.ts';
-import { type Box, boxOf, widened } from '../../plane/box.ts';
+import { type Box, widened } from '../../plane/box.ts';
 import { type BoxIndex, indexing, positionsIn } from '../../plane/box-index.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
 import type { Member, Point3 } from '../../site/site.ts';
@@ -9,16 +8,15 @@ import { distanceAside } from './held-parts.ts';
 export type Steel = BoxIndex<Member>;
 
 /** The plan's box of a member. */
-export const memberBox = kept(
-  ({ from, to }: Member): Box =>
-    boxOf([
-      [from[0], from[1]],
-      [to[0], to[1]],
-    ]),
-);
+export const memberBox = ({ from, to }: Member): Box => ({
+  minX: Math.min(from[0], to[0]),
+  minY: Math.min(from[1], to[1]),
+  maxX: Math.max(from[0], to[0]),
+  maxY: Math.max(from[1], to[1]),
+});
 
 /** The members, indexed. */
-export const steelOf: (members: readonly Member[]) => Steel = indexing((member) => memberBox(member));
+export const steelOf: (members: readonly Member[]) => Steel = indexing(memberBox);
 
 /** Members whose box comes within a reach, feet, of a box of the plan. */
 export const membersNear = (steel: Steel, box: Box, reach: number): Member[] =>
