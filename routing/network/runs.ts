@@ -121,21 +121,23 @@ function feedingEquipment(equipment: readonly Equipment[], id: string): Equipmen
   return found;
 }
 
-function workOut(
-  charger: Charger,
-  drop: Drop,
-  { equipment, ways }: Feeding,
-  rules: Site['rules'],
-  units: Site['units'],
-  raceways: Site['raceways'],
-): Worked {
-  const site: Planned = { rules, units, raceways };
-  const run = runOf(ways, charger, drop, rules);
-  if (run.length === null) return { run, findings: [noRunFinding(site, charger, drop, equipment, ways)] };
-  const said = [branchLimitFinding(site, charger, run), pedestalFeedFinding(site, charger, drop, run)];
-  const findings = said.filter((finding) => finding !== null);
-  return { run, findings: findings.length === 0 ? NOTHING : findings };
-}
+const workOut = kept(
+  (
+    charger: Charger,
+    drop: Drop,
+    { equipment, ways }: Feeding,
+    rules: Site['rules'],
+    units: Site['units'],
+    raceways: Site['raceways'],
+  ): Worked => {
+    const site: Planned = { rules, units, raceways };
+    const run = runOf(ways, charger, drop, rules);
+    if (run.length === null) return { run, findings: [noRunFinding(site, charger, drop, equipment, ways)] };
+    const said = [branchLimitFinding(site, charger, run), pedestalFeedFinding(site, charger, drop, run)];
+    const findings = said.filter((finding) => finding !== null);
+    return { run, findings: findings.length === 0 ? NOTHING : findings };
+  },
+);
 
 function runOf(ways: WaysFrom, charger: Charger, drop: Drop, rules: Site['rules']): Run {
   const tap = closestTap(ways.network, drop.box, rules.tapLimit, (component) => ways.parts.has(component));

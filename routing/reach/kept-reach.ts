@@ -92,23 +92,26 @@ const stallIds = listingIds<Stall>();
 
 /** The stalls that each charger serves, with what is parked in them. */
 const servedIn = (chargers: readonly Charger[], { stalls, vehicles }: CordField): readonly ServedStalls[] =>
-  servedEach([stalls, vehicles], [chargers, stallIds(stalls)]);
+  servedEach([parkedEach([stalls, vehicles], [])], [chargers, stallIds(stalls)]);
+
+/** Each stall with what is parked in it, as what a charger serves that serves it alone: most do. */
+const parkedEach = keptEach(([stall, vehicle]: readonly [Stall, Vehicle]): ServedStalls => [{ stall, vehicle }]);
 
 const servedEach = keptLists({
   anew: (
-    [stalls, vehicles]: readonly [readonly Stall[], readonly Vehicle[]],
+    [parked]: readonly [readonly ServedStalls[]],
     [chargers, ids]: readonly [readonly Charger[], readonly string[]],
   ): readonly ServedStalls[] => {
     const places = placesById(ids);
-    return chargers.map((charger) => servedNow(charger, stalls, vehicles, places));
+    return chargers.map((charger) => servedNow(charger, parked, places));
   },
-  after: ({ answer }, changed, [stalls, vehicles], [chargers, ids]) => {
+  after: ({ answer }, changed, [parked], [chargers, ids]) => {
     const serving = servingEach(chargers);
     const places = new Set(changed.flatMap((i) => serving.get(ids[i]!) ?? []));
     return patched(
       answer,
       [...places].sort((a, b) => a - b),
-      (i) => servedNow(chargers[i]!, stalls, vehicles, placesById(ids)),
+      (i) => servedNow(chargers[i]!, parked, placesById(ids)),
     );
   },
 });
@@ -124,28 +127,19 @@ const servingEach = kept((chargers: readonly Charger[]): ReadonlyMap<string, rea
 
 function servedNow(
   charger: Charger,
-  stalls: readonly Stall[],
-  vehicles: readonly Vehicle[],
+  parked: readonly ServedStalls[],
   placeOf: ReadonlyMap<string, number>,
 ): ServedStalls {
-  const { length } = charger.stalls;
-  const own = new Array<Stall>(length);
-  const parked = new Array<Vehicle>(length);
-  for (let i = 0; i < length; i++) {
-    const id = charger.stalls[i]!;
+  const own = charger.stalls.map((id) => {
     const place = placeOf.get(id);
     if (place === undefined)
       throw new RangeError(`no element "${id}": a site's references are checked when it is read`);
-    own[i] = stalls[place]!;
-    parked[i] = vehicles[place]!;
-  }
-  return servedBy(charger, own, parked);
+    return parked[place]!;
+  });
+  return own.length === 1 ? own[0]! : servedBy(charger, own);
 }
 
-const servedBy = kept(
-  (_: Charger, stalls: readonly Stall[], vehicles: readonly Vehicle[]): ServedStalls =>
-    stalls.map((stall, i) => ({ stall, vehicle: vehicles[i]! })),
-);
+const servedBy = kept((_: Charger, own: readonly ServedStalls[]): ServedStalls => own.flat());
 
 /** The ids of stalls that no charger serves. */
 export const unservedIds = (chargers: readonly Charger[], stalls: readonly Stall[]): readonly string[] =>

@@ -17,9 +17,9 @@ export function branchFaultSteps(
 ): readonly Step[] {
   const { system } = nodes[place]!;
   const there = charger.phases === 3 ? system : { ...system, phases: 1 as const };
-  const amps = branchFault(circuit, charger, feeding, system, rules, tables);
+  const amps = branchFault(circuit, charger, feeding, rules, tables);
   if (amps === null) return [];
-  const ends = loopsAtEnd(circuit, feeding, rules, tables);
+  const ends = loopsAtEnd(circuit.branch, feeding, rules, tables);
   const cases = faultCases(rules.fault);
   const { r, x } = circuit.branch.ohms;
   return [

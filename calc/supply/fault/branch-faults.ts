@@ -2,6 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Rules } from '../../../routing/site/site.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
+import type { Occupant } from '../../branches/home-runs/member.ts';
 import type { BranchCircuit } from '../../branches/named.ts';
 import type { LengthByKind } from '../../circuits/branch-size.ts';
 import type { ChargerFault, FaultAmps } from '../../plan-file/supply.ts';
@@ -10,7 +11,6 @@ import { findImpedance, resistanceShare } from '../../tables/lookup.ts';
 import { RACEWAY_KINDS } from '../../tables/table.ts';
 import { type Phasor, plus } from '../load-flow/phasor.ts';
 import type { SupplyFacts } from '../supply-facts.ts';
-import type { System } from '../tree/system.ts';
 import { ampsOf, type NodeFault } from './fault.ts';
 import { type FaultCase, faultCases } from './fault-case.ts';
 import { endOfBranch, type FaultLoops } from './fault-loops.ts';
@@ -18,32 +18,40 @@ import { endOfBranch, type FaultLoops } from './fault-loops.ts';
 /**
  * Fault currents at the end of a branch, at its box: the loops of what feeds it, and two lines (three of a three-phase
  * charger) and the grounding conductor of the branch by Table 9. The steel of its raceways, which takes part of a fault to
- * ground, is left out: the least errs to less. Null where there is no branch, or nothing is known of what feeds it.
+ * ground, is left out: the least errs to less. The same object for branches alike behind what is alike.
  */
-export function branchFault(
+export const branchFault = (
   circuit: BranchCircuit,
   { phases }: Charger,
   feeding: NodeFault,
-  system: System,
-  rules: Pick<Rules, 'fault'>,
+  { fault }: Pick<Rules, 'fault'>,
   tables: CodeTables,
-): FaultAmps | null {
-  const ends = loopsAtEnd(circuit, feeding, rules, tables);
-  const there = phases === 3 ? system : { ...system, phases: 1 as const };
-  return ampsOf(ends.most, ends.least, there);
-}
+): FaultAmps | null => faultAt(circuit.branch, phases, feeding, fault, tables);
+
+const faultAt = kept(
+  (
+    branch: Occupant,
+    phases: Charger['phases'],
+    feeding: NodeFault,
+    fault: Rules['fault'],
+    tables: CodeTables,
+  ): FaultAmps | null => {
+    const ends = loopsAtEnd(branch, feeding, { fault }, tables);
+    const { system } = feeding;
+    return ampsOf(ends.most, ends.least, phases === 3 ? system : { ...system, phases: 1 as const });
+  },
+);
 
 /** The loops of a fault at the end of a branch, in both cases. */
 export function loopsAtEnd(
-  circuit: BranchCircuit,
+  { ohms: { r, x }, lengths, choice: { conductor, grounding } }: Occupant,
   feeding: Pick<NodeFault, 'most' | 'least'>,
   rules: Pick<Rules, 'fault'>,
   tables: CodeTables,
 ): Pick<NodeFault, 'most' | 'least'> {
   const { most, least } = faultCases(rules.fault);
-  const { r, x } = circuit.branch.ohms;
-  const { metal } = circuit.conductor;
-  const ground = groundOhms(circuit.branch.lengths, circuit.grounding.size, metal, tables);
+  const { metal } = conductor;
+  const ground = groundOhms(lengths, grounding.size, metal, tables);
   const after = (loops: FaultLoops, { conductorC }: FaultCase): FaultLoops => {
     const share = resistanceShare(tables, metal, conductorC);
     const line = { re: r * share, im: x };
@@ -103,10 +111,9 @@ export const chargerFaults = (
     const place = tree.placeOf.get(equipment.id);
     const feeding = place === undefined ? null : (faults[place] ?? null);
     if (place === undefined || feeding === null) return [];
-    const { system } = tree.nodes[place]!;
     return chargers.flatMap((charger, i) => {
       const circuit = circuits[i] ?? null;
-      const fault = circuit && branchFault(circuit, charger, feeding, system, rules, tables);
+      const fault = circuit && branchFault(circuit, charger, feeding, rules, tables);
       return fault === null ? [] : [{ charger: charger.id, ...fault }];
     });
   });

@@ -1,4 +1,4 @@
-import { kept } from '../../../routing/kept/kept.ts';
+import { kept, keptByKey } from '../../../routing/kept/kept.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import type { FaultAmps } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
@@ -18,6 +18,8 @@ export interface NodeFault {
   readonly amps: FaultAmps | null;
   readonly most: FaultLoops;
   readonly least: FaultLoops;
+  /** What the lines and the neutral there are. */
+  readonly system: System;
 }
 
 /**
@@ -52,9 +54,22 @@ export const faultsOf = kept(
     const least = faultLoops(tree, model, grounds, cases.least, tables);
     return tree.nodes.map(({ system }, place) => {
       const [a, b] = [most[place] ?? null, least[place] ?? null];
-      return a === null || b === null ? null : { amps: ampsOf(a, b, system), most: a, least: b };
+      return a === null || b === null ? null : nodeFault(LIKE, a, b, system);
     });
   },
+);
+
+const LIKE = {};
+
+/** The same object for nodes alike: their branches are then mostly alike as well, and looked at once. */
+const nodeFault = keptByKey(
+  (most: FaultLoops, least: FaultLoops, system: System) => JSON.stringify([most, least, system]),
+  (_, most: FaultLoops, least: FaultLoops, system: System): NodeFault => ({
+    amps: ampsOf(most, least, system),
+    most,
+    least,
+    system,
+  }),
 );
 
 /**

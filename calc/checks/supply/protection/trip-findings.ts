@@ -6,7 +6,6 @@ import type { EquipmentBranches } from '../../../branches/equipment-branches.ts'
 import { branchFault } from '../../../supply/fault/branch-faults.ts';
 import type { NodeFault } from '../../../supply/fault/fault.ts';
 import { ampsText, type SupplyFacts } from '../../../supply/supply-facts.ts';
-import type { System } from '../../../supply/tree/system.ts';
 import type { CodeTables } from '../../../tables/code-tables.ts';
 import { cited } from '../../../tables/sections.ts';
 
@@ -22,21 +21,20 @@ export const tripFindings = (
     const place = tree.placeOf.get(own.equipment.id);
     const feeding = place === undefined ? null : (faults[place] ?? null);
     if (place === undefined || feeding === null) return [];
-    return tripsOf(own, feeding, tree.nodes[place]!.system, rules.fault, tables);
+    return tripsOf(own, feeding, rules.fault, tables);
   });
 
 const tripsOf = kept(
   (
     { equipment, chargers, circuits }: EquipmentBranches,
     feeding: NodeFault,
-    system: System,
     fault: Rules['fault'],
     tables: CodeTables,
   ): readonly Finding[] => {
     const slow: Slow[] = [];
     chargers.forEach((charger, i) => {
       const circuit = circuits[i] ?? null;
-      const amps = circuit && branchFault(circuit, charger, feeding, system, { fault }, tables);
+      const amps = circuit && branchFault(circuit, charger, feeding, { fault }, tables);
       if (circuit === null || amps === null) return;
       const { lineToLine, lineToGround = Infinity } = amps.least;
       const [least, trips] = [Math.min(lineToLine, lineToGround), fault.tripTimes * circuit.breakerAmps];
