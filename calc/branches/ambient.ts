@@ -1,7 +1,7 @@
 import { printTemperature, printTemperatureRange } from '../../routing/site/numbers/temperature.ts';
 import type { Raceway, Rules } from '../../routing/site/site.ts';
+import { rooftopAdderC } from '../tables/ampacity-of.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { rooftopAdderC } from '../tables/lookup.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 
 const INCHES_PER_FOOT = 12;

@@ -1,7 +1,7 @@
 import { printTemperature } from '../../routing/site/numbers/temperature.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
+import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/ampacity-of.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
 import type { TemperatureColumn } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';

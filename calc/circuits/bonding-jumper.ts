@@ -1,7 +1,9 @@
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
+import { ampacityAt } from '../tables/ampacity-of.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { ampacityAt, CONDUCTOR_SIZES, circularMils } from '../tables/lookup.ts';
+import { circularMils } from '../tables/conductor-of.ts';
 import { cited } from '../tables/sections.ts';
+import { CONDUCTOR_SIZES } from '../tables/sizes.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import { conductorWords, rowFor, type SupplyConductor, supplyMils } from './supply-conductor.ts';

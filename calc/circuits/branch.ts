@@ -1,15 +1,10 @@
 import { printTemperature } from '../../routing/site/numbers/temperature.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
+import { ampacityAt, insulationColumn } from '../tables/ampacity-of.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import {
-  ampacityAt,
-  insulationColumn,
-  largestDeviceFor,
-  sizesUpFrom,
-  smallConductorLimit,
-  standardRatingAtLeast,
-} from '../tables/lookup.ts';
+import { largestDeviceFor, smallConductorLimit, standardRatingAtLeast } from '../tables/protection-of.ts';
 import { cited } from '../tables/sections.ts';
+import { sizesUpFrom } from '../tables/sizes.ts';
 import type { TemperatureColumn } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';

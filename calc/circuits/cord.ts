@@ -1,7 +1,9 @@
+import { ambientFactor } from '../tables/ampacity-of.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { resistance } from '../tables/conductor-of.ts';
 import type { CordRow } from '../tables/conductor-rows.ts';
-import { ambientFactor, compareSizes, isConductorSize, resistance } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
+import { compareSizes, isConductorSize } from '../tables/sizes.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import { estimatedDrop } from './line-drop.ts';

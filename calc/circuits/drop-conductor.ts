@@ -1,6 +1,6 @@
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { impedance, resistance } from '../tables/lookup.ts';
+import { impedance, resistance } from '../tables/conductor-of.ts';
 import type { RacewayKind } from '../tables/table.ts';
 import type { Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';

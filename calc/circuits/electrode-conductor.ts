@@ -1,8 +1,8 @@
 import type { Electrode, Metal } from '../../routing/site/schema/vocabulary.ts';
 import { ELECTRODE_WORDS } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { compareSizes } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
+import { compareSizes } from '../tables/sizes.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import { conductorWords, rowFor, type SupplyConductor, supplyMils } from './supply-conductor.ts';

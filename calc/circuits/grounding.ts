@@ -1,7 +1,9 @@
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { CONDUCTOR_SIZES, circularMils, compareSizes, groundingSize } from '../tables/lookup.ts';
+import { circularMils } from '../tables/conductor-of.ts';
+import { groundingSize } from '../tables/protection-of.ts';
 import { cited } from '../tables/sections.ts';
+import { CONDUCTOR_SIZES, compareSizes } from '../tables/sizes.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 

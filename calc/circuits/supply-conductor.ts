@@ -1,7 +1,7 @@
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { circularMils } from '../tables/conductor-of.ts';
 import type { SupplyConductorRow } from '../tables/conductor-rows.ts';
-import { circularMils } from '../tables/lookup.ts';
 
 /** Largest ungrounded conductor of a supply: of one phase, so many in parallel. */
 export interface SupplyConductor {

@@ -1,6 +1,7 @@
 import { METHODS } from '../../routing/site/schema/vocabulary.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
-import { tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
+import { tradeSizes } from '../tables/raceway-of.ts';
+import { tradeSizeInches } from '../tables/sizes.ts';
 import type { PriceRow } from './price-list.ts';
 import { racewaySpec } from './spec.ts';
 

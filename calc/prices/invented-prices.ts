@@ -1,8 +1,10 @@
 import { INSULATIONS, METALS, METHODS, type Method } from '../../routing/site/schema/vocabulary.ts';
 import type { TrafficRating } from '../plan-file/branches.ts';
+import { circularMils } from '../tables/conductor-of.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
-import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
+import { tradeSizes } from '../tables/raceway-of.ts';
+import { CONDUCTOR_SIZES, tradeSizeInches } from '../tables/sizes.ts';
 import type { PriceRow } from './price-list.ts';
 import { bareSpec, breakerSpec, conductorSpec, degreesInWords, ELBOWS, racewaySpec, wireSpec } from './spec.ts';
 

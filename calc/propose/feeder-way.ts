@@ -10,7 +10,7 @@ import type { FeederProspect } from '../supply/feeders/feeder-prospects.ts';
 import { usualImpedance } from '../supply/feeders/feeder-trial.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
-import { standardRatingAtLeast } from '../tables/lookup.ts';
+import { standardRatingAtLeast } from '../tables/protection-of.ts';
 import { lengthIn } from './in-file.ts';
 import { equipmentId, equipmentInFile } from './new-equipment.ts';
 import { transformerBeside } from './panels/feed-panels.ts';

@@ -7,7 +7,7 @@ import type { NamedHomeRun } from '../branches/named.ts';
 import { type ConduitWay, legAt, NO_LENGTH } from '../branches/way.ts';
 import type { ConduitConductor } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { supportSpacing } from '../tables/lookup.ts';
+import { supportSpacing } from '../tables/raceway-of.ts';
 import type { Lay } from './place-supports.ts';
 
 /** A conduit as its supports see it: of a branch, or one of the sets of a feeder. */

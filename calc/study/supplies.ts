@@ -12,7 +12,7 @@ import { lengthIn } from '../propose/in-file.ts';
 import { feederConductor } from '../supply/feeders/feeder-conductor.ts';
 import { type FeederProspect, feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
-import { standardRatingAtLeast } from '../tables/lookup.ts';
+import { standardRatingAtLeast } from '../tables/protection-of.ts';
 import { dealtLine } from './at-full-rate.ts';
 import type { StudyBase } from './base.ts';
 import { type LayoutOutcome, routed, withAmps } from './layouts.ts';

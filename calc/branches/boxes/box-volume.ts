@@ -1,8 +1,8 @@
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { indexed } from '../../tables/indexed.ts';
-import { compareSizes } from '../../tables/lookup.ts';
 import type { BoxAllowanceRow } from '../../tables/raceway-rows.ts';
 import { cited } from '../../tables/sections.ts';
+import { compareSizes } from '../../tables/sizes.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 

@@ -4,7 +4,7 @@ import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { PlannedBox } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { tradeSizeInches } from '../../tables/lookup.ts';
+import { tradeSizeInches } from '../../tables/sizes.ts';
 import type { Design } from '../design.ts';
 import type { EquipmentBranches } from '../equipment-branches.ts';
 import type { NamedHomeRun } from '../named.ts';

@@ -1,5 +1,5 @@
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { tradeSizeInches } from '../../tables/lookup.ts';
+import { tradeSizeInches } from '../../tables/sizes.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 
 export interface PullBoxInput {

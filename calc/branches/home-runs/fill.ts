@@ -1,6 +1,8 @@
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { conductorArea, fillLimit, racewayArea, tradeSizeInches, tradeSizes } from '../../tables/lookup.ts';
+import { conductorArea } from '../../tables/conductor-of.ts';
+import { fillLimit, racewayArea, tradeSizes } from '../../tables/raceway-of.ts';
+import { tradeSizeInches } from '../../tables/sizes.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 

@@ -2,7 +2,7 @@ import { kept, keptByKey } from '../../../routing/kept/kept.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import type { BranchChoice } from '../../circuits/branch-choices.ts';
 import { type BranchSize, branchSize, type LengthByKind } from '../../circuits/branch-size.ts';
-import { methodRaceway } from '../../tables/lookup.ts';
+import { methodRaceway } from '../../tables/conductor-of.ts';
 import { hottestOn } from '../ambient.ts';
 import type { Design } from '../design.ts';
 import type { ConduitWay } from '../way.ts';

@@ -2,7 +2,7 @@ import { keptByKey } from '../../../routing/kept/kept.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import type { ConduitConductor } from '../../plan-file/branches.ts';
-import { compareSizes } from '../../tables/lookup.ts';
+import { compareSizes } from '../../tables/sizes.ts';
 import type { Design } from '../design.ts';
 import { fill } from './fill.ts';
 import type { Occupant } from './member.ts';

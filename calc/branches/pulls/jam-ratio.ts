@@ -1,6 +1,7 @@
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { conductorDiameter, racewayDiameter } from '../../tables/lookup.ts';
+import { conductorDiameter } from '../../tables/conductor-of.ts';
+import { racewayDiameter } from '../../tables/raceway-of.ts';
 
 /**
  * Inside diameter of a raceway over the diameter of one of three equal conductors in it, and whether they are likely to

@@ -5,7 +5,8 @@ import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import type { Conduit, ConduitConductor } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { bendRadius, circularMils, conductorArea } from '../../tables/lookup.ts';
+import { circularMils, conductorArea } from '../../tables/conductor-of.ts';
+import { bendRadius } from '../../tables/raceway-of.ts';
 import { type PullSegment, pulling } from './pulling.ts';
 
 /** What a pull takes, by the end it is pulled from, and what it may take. */

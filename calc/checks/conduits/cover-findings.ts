@@ -8,7 +8,7 @@ import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Aisle, Point3, Raceway, Stall } from '../../../routing/site/site.ts';
 import { outlineOf, stallOutline, stallsIn } from '../../../routing/standing/outlines.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { coverInches } from '../../tables/lookup.ts';
+import { coverInches } from '../../tables/raceway-of.ts';
 import type { CoverRow } from '../../tables/raceway-rows.ts';
 
 /** Steeper than this, rise over run, a leg comes out of the ground at an end and is not buried along its length. */

@@ -10,7 +10,7 @@ import type { HomeRun } from '../../branches/home-runs/home-run.ts';
 import { type NamedHomeRun, racewaysBetween } from '../../branches/named.ts';
 import { longestExposed } from '../../branches/pulls/straights.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { methodRaceway } from '../../tables/lookup.ts';
+import { methodRaceway } from '../../tables/conductor-of.ts';
 import { cited } from '../../tables/sections.ts';
 
 /** Steel and aluminum that change so much, inches, are spoken of. The code sets no figure: common practice, no source. */

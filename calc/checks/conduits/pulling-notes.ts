@@ -8,7 +8,7 @@ import type { Point3 } from '../../../routing/site/site.ts';
 import { jamRatio } from '../../branches/pulls/jam-ratio.ts';
 import type { ConduitConductor } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { verticalSupportSpacing } from '../../tables/lookup.ts';
+import { verticalSupportSpacing } from '../../tables/raceway-of.ts';
 
 /** A conduit as it is pulled: what it is, where it goes and what is in it. */
 export interface Pulled {

@@ -6,7 +6,7 @@ import { ratingOf } from '../../supply/panels/demand.ts';
 import { eitherIsOver } from '../../supply/tree/over-limit.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { isConductorSize } from '../../tables/lookup.ts';
+import { isConductorSize } from '../../tables/sizes.ts';
 
 export const NAMEPLATE = 'ratings as entered';
 

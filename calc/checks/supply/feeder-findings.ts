@@ -8,14 +8,10 @@ import { type FeederAmpacity, feederAmpacity } from '../../supply/feeders/feeder
 import type { Demand } from '../../supply/panels/demand.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import { feederIsOver } from '../../supply/tree/over-limit.ts';
-import {
-  compareSizes,
-  findImpedance,
-  isConductorSize,
-  largestDeviceFor,
-  standardRatingAtLeast,
-} from '../../tables/lookup.ts';
+import { findImpedance } from '../../tables/conductor-of.ts';
+import { largestDeviceFor, standardRatingAtLeast } from '../../tables/protection-of.ts';
 import { cited } from '../../tables/sections.ts';
+import { compareSizes, isConductorSize } from '../../tables/sizes.ts';
 import { ratingFindings } from './protection/breaker-rating.ts';
 
 /**

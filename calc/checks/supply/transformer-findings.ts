@@ -7,7 +7,7 @@ import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import { eitherIsOver } from '../../supply/tree/over-limit.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import type { System } from '../../supply/tree/system.ts';
-import { transformerDeviceLimit, transformerProtection } from '../../tables/lookup.ts';
+import { transformerDeviceLimit, transformerProtection } from '../../tables/equipment-of.ts';
 
 /** Transformers: loading, protection, and nameplate figures that are not there. */
 export const transformerFindings = (facts: SupplyFacts): readonly Finding[] =>

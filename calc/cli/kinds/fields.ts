@@ -1,7 +1,9 @@
 import * as v from 'valibot';
 import { METAL_SPELLINGS, METHODS, metalOf } from '../../../routing/site/schema/vocabulary.ts';
+import { findInsulation } from '../../tables/ampacity-of.ts';
+import { BARE, FIXTURE_WIRE } from '../../tables/conductor-of.ts';
 import { DEFAULT_TABLES } from '../../tables/editions.ts';
-import { BARE, FIXTURE_WIRE, findInsulation, isConductorSize, isTradeSize, tradeSizeOf } from '../../tables/lookup.ts';
+import { isConductorSize, isTradeSize, tradeSizeOf } from '../../tables/sizes.ts';
 import { RACEWAY_KINDS, TEMPERATURE_COLUMNS, type TemperatureColumn } from '../../tables/table.ts';
 
 /** The fields that calculations share, each read strictly: what the schema lets through the tables know. */

@@ -4,7 +4,7 @@ import { workingSpaceSize } from '../../../routing/site/place/working-space.ts';
 import type { Column, Equipment, Pullpoint, Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
-import { leastWorkingSpace } from '../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../tables/equipment-of.ts';
 import { type AskedLine, checked } from './asked.ts';
 import { stepsOf } from './circuit-lines.ts';
 import { sizeName } from './size-name.ts';

@@ -3,7 +3,7 @@ import { proposeEquipment } from '../../../routing/propose/equipment/propose-equ
 import type { Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { leastWorkingSpace } from '../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../tables/equipment-of.ts';
 import type { CordToCome } from '../drops/drops-part.ts';
 import { USUAL_PANELBOARD } from '../usual.ts';
 import { branchEnds } from './branch-ends.ts';

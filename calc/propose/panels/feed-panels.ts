@@ -6,7 +6,7 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import { designOf } from '../../branches/design.ts';
 import { voltsToGround } from '../../supply/panels/working-needs.ts';
 import { threePhaseSystem } from '../../supply/tree/system.ts';
-import { leastWorkingSpace, workingSpaceDepth } from '../../tables/lookup.ts';
+import { leastWorkingSpace, workingSpaceDepth } from '../../tables/equipment-of.ts';
 import { equipmentId, equipmentInFile } from '../new-equipment.ts';
 import { USUAL_PANELBOARD, USUAL_TRANSFORMER } from '../usual.ts';
 import { inTheGround, type PanelSource, transformerSize } from './panel-source.ts';

@@ -1,5 +1,5 @@
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { standardRatingAtLeast } from '../../tables/lookup.ts';
+import { standardRatingAtLeast } from '../../tables/protection-of.ts';
 import { fullLineAmps, heldLineAmps, type LoadWish } from './charger-amps.ts';
 
 /** A panelboard as it is bought, and the ceiling that its chargers are held to. */

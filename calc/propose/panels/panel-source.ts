@@ -2,7 +2,8 @@ import type { Equipment, Feeder, Rules, Site } from '../../../routing/site/site.
 import { designOf } from '../../branches/design.ts';
 import { feederConductor } from '../../supply/feeders/feeder-conductor.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { standardRatingAtLeast, transformerProtection } from '../../tables/lookup.ts';
+import { transformerProtection } from '../../tables/equipment-of.ts';
+import { standardRatingAtLeast } from '../../tables/protection-of.ts';
 import { USUAL_PANELBOARD } from '../usual.ts';
 
 /** What new panels are fed by: a source or service of their volts, or a three-phase one of higher through transformers. */

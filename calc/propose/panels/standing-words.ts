@@ -4,7 +4,7 @@ import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Equipment, Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { leastWorkingSpace } from '../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../tables/equipment-of.ts';
 import { panelsOf } from '../feeding.ts';
 import { branchFootPrice, fedPrice } from './trial-price.ts';
 

@@ -5,7 +5,7 @@ import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { supportSpacing } from '../../tables/lookup.ts';
+import { supportSpacing } from '../../tables/raceway-of.ts';
 import { costOf } from '../../takeoff/bid/cost.ts';
 import { takeoffOf } from '../panels/trial-price.ts';
 import { USUAL_DROP, USUAL_PANELBOARD, USUAL_RACEWAY } from '../usual.ts';

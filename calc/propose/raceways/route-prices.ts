@@ -4,7 +4,7 @@ import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { conductorSpec, racewaySpec } from '../../prices/spec.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { supportSpacing } from '../../tables/lookup.ts';
+import { supportSpacing } from '../../tables/raceway-of.ts';
 import { worthOfRows } from '../bid-worth.ts';
 import { trenchFootPrice } from '../panels/trial-price.ts';
 import { USUAL_RACEWAY } from '../usual.ts';

@@ -4,7 +4,7 @@ import type { Column, Equipment, Point2, Point3, Site } from '../../../routing/s
 import type { Plan } from '../../plan/plan-shape.ts';
 import { HEAD_HIGH } from '../../steel/hung-conduits.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { supportSpacing } from '../../tables/lookup.ts';
+import { supportSpacing } from '../../tables/raceway-of.ts';
 import { conduitsAt, type PassingConduit, passingWords } from './conduits-at.ts';
 import {
   boxOfFeet,

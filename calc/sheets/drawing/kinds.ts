@@ -12,7 +12,7 @@ import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/s
 import { footprintOf } from '../../../routing/standing/footprint.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { leastWorkingSpace } from '../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../tables/equipment-of.ts';
 import { aisleMiddle, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';
 import { dimension as lengthBetween } from './dimensions.ts';

@@ -16,7 +16,7 @@ import { cordAtRest, cordOut } from '../../space/cord-shape.ts';
 import { type Hiding, hidingBy, isCovered, seenParts } from '../../space/hidden.ts';
 import { raisedAt, type SeenBlock, seenBlock } from '../../space/oblique.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { leastWorkingSpace } from '../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../tables/equipment-of.ts';
 import type { Drawing, DrawnItem } from './drawing.ts';
 import { racewayLayers } from './existing-raceways.ts';
 import { extentOf } from './extent.ts';

@@ -4,7 +4,7 @@ import { AISLE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Rules, Site } from '../../../routing/site/site.ts';
 import { outlineOf, stallOutline } from '../../../routing/standing/outlines.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { leastWorkingSpace } from '../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../tables/equipment-of.ts';
 import type { CutView } from './cut.ts';
 import type { ConduitInCut } from './cut-conduits.ts';
 import type { GroundSpan, SectionShape, TrenchCut } from './shape.ts';

@@ -4,7 +4,7 @@ import { electrodeConductor } from '../../circuits/electrode-conductor.ts';
 import type { SupplyConductor } from '../../circuits/supply-conductor.ts';
 import type { Bonded } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { compareSizes, isConductorSize } from '../../tables/lookup.ts';
+import { compareSizes, isConductorSize } from '../../tables/sizes.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
 

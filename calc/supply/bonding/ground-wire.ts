@@ -1,8 +1,8 @@
 import type { Rules } from '../../../routing/site/site.ts';
 import { bondingJumper } from '../../circuits/bonding-jumper.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { isConductorSize } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
+import { isConductorSize } from '../../tables/sizes.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import { startsWithout } from '../devices/device-place.ts';

@@ -2,7 +2,7 @@ import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Load } from '../../../routing/site/site.ts';
 import { designAmps } from '../../circuits/design-amps.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { standardRatingAtLeast } from '../../tables/lookup.ts';
+import { standardRatingAtLeast } from '../../tables/protection-of.ts';
 import { loadAmps } from '../tree/load-lines.ts';
 import type { System } from '../tree/system.ts';
 

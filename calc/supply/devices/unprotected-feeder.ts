@@ -2,7 +2,7 @@ import type { Rules } from '../../../routing/site/site.ts';
 import type { UnprotectedInput } from '../../circuits/unprotected.ts';
 import type { Device } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { isConductorSize } from '../../tables/lookup.ts';
+import { isConductorSize } from '../../tables/sizes.ts';
 import { feederAmpacity } from '../feeders/feeder-ampacity.ts';
 import { feederIsOver } from '../tree/over-limit.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';

@@ -7,7 +7,7 @@ import type { BranchCircuit } from '../../branches/named.ts';
 import type { LengthByKind } from '../../circuits/branch-size.ts';
 import type { ChargerFault, FaultAmps } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { findImpedance, resistanceShare } from '../../tables/lookup.ts';
+import { findImpedance, resistanceShare } from '../../tables/conductor-of.ts';
 import { RACEWAY_KINDS } from '../../tables/table.ts';
 import { type Phasor, plus } from '../load-flow/phasor.ts';
 import type { SupplyFacts } from '../supply-facts.ts';

@@ -1,5 +1,5 @@
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { findImpedance, resistanceShare, TABLE_C } from '../../tables/lookup.ts';
+import { findImpedance, resistanceShare, TABLE_C } from '../../tables/conductor-of.ts';
 import type { Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import {

@@ -1,5 +1,5 @@
 import type { Rules } from '../../../routing/site/site.ts';
-import { TABLE_C } from '../../tables/lookup.ts';
+import { TABLE_C } from '../../tables/conductor-of.ts';
 
 /** What of conductors and transformers a fault current is worked with. */
 export interface FaultCase {

@@ -1,6 +1,6 @@
 import type { CodeTables } from '../../tables/code-tables.ts';
+import { findImpedance } from '../../tables/conductor-of.ts';
 import { FAULT_CONSTANTS } from '../../tables/fault-constants.ts';
-import { findImpedance } from '../../tables/lookup.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { chainByImpedance } from './chain-by-impedance.ts';
 import type { FaultChain, FaultPlace, FaultStep } from './fault-step.ts';

@@ -1,6 +1,6 @@
 import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { resistanceShare } from '../../tables/lookup.ts';
+import { resistanceShare } from '../../tables/conductor-of.ts';
 import { type Phasor, plus, scaled } from '../load-flow/phasor.ts';
 import type { SupplyModel } from '../load-flow/supply-model.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';

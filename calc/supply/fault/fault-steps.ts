@@ -1,7 +1,7 @@
 import type { Rules } from '../../../routing/site/site.ts';
 import type { FaultAmps } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { resistanceShare, TABLE_C } from '../../tables/lookup.ts';
+import { resistanceShare, TABLE_C } from '../../tables/conductor-of.ts';
 import type { Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import { type Phasor, scaled } from '../load-flow/phasor.ts';

@@ -2,7 +2,7 @@ import { kept, keptByKey } from '../../../routing/kept/kept.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import type { FaultAmps } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { findImpedance } from '../../tables/lookup.ts';
+import { findImpedance } from '../../tables/conductor-of.ts';
 import type { RacewayKind } from '../../tables/table.ts';
 import { groundWire } from '../bonding/ground-wire.ts';
 import { magnitude, type Phasor, scaled } from '../load-flow/phasor.ts';

@@ -1,7 +1,7 @@
 import type { Feeder } from '../../../routing/site/site.ts';
 import { ampacity, terminalColumnOf } from '../../circuits/ampacity.ts';
+import { ampacityAt, insulationColumn } from '../../tables/ampacity-of.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { ampacityAt, insulationColumn } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
 import type { TemperatureColumn } from '../../tables/table.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';

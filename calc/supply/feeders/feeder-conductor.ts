@@ -2,7 +2,8 @@ import { keptByKey } from '../../../routing/kept/kept.ts';
 import type { Feeder, Rules } from '../../../routing/site/site.ts';
 import { BY_A_HAIR, grounding } from '../../circuits/grounding.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { CONDUCTOR_SIZES, circularMils, isConductorSize } from '../../tables/lookup.ts';
+import { circularMils } from '../../tables/conductor-of.ts';
+import { CONDUCTOR_SIZES, isConductorSize } from '../../tables/sizes.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { feederAmpacity } from './feeder-ampacity.ts';
 

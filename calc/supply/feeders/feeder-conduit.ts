@@ -7,7 +7,7 @@ import { fill } from '../../branches/home-runs/fill.ts';
 import { isNipple } from '../../branches/home-runs/home-run.ts';
 import type { ConduitConductor } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { findConductorArea } from '../../tables/lookup.ts';
+import { findConductorArea } from '../../tables/conductor-of.ts';
 import type { TemperatureColumn } from '../../tables/table.ts';
 import { type GroundWire, groundWire } from '../bonding/ground-wire.ts';
 import { feederIsOver } from '../tree/over-limit.ts';

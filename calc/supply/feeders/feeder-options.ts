@@ -1,13 +1,9 @@
 import type { Feeder } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import {
-  impedance,
-  largestDeviceFor,
-  standardRatingAtMost,
-  transformerDeviceLimit,
-  transformerProtection,
-} from '../../tables/lookup.ts';
+import { impedance } from '../../tables/conductor-of.ts';
+import { transformerDeviceLimit, transformerProtection } from '../../tables/equipment-of.ts';
+import { largestDeviceFor, standardRatingAtMost } from '../../tables/protection-of.ts';
 import type { RacewayKind } from '../../tables/table.ts';
 import { usualXr } from '../load-flow/supply-model.ts';
 import { PILOT_FLOOR_AMPS } from '../panels/pilot-floor.ts';

@@ -4,7 +4,7 @@ import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Point3, Raceway, Site } from '../../../routing/site/site.ts';
 import { hottestOn } from '../../branches/ambient.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { methodRaceway } from '../../tables/lookup.ts';
+import { methodRaceway } from '../../tables/conductor-of.ts';
 import type { RacewayKind } from '../../tables/table.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';

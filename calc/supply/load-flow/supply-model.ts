@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { findImpedance } from '../../tables/lookup.ts';
+import { findImpedance } from '../../tables/conductor-of.ts';
 import type { RacewayKind } from '../../tables/table.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';

@@ -2,7 +2,7 @@ import type { NeedsOf, WorkingNeeds } from '../../../routing/checks/equipment/wo
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { leastWorkingSpace, workingSpaceDepth } from '../../tables/lookup.ts';
+import { leastWorkingSpace, workingSpaceDepth } from '../../tables/equipment-of.ts';
 import { citedShort } from '../../tables/sections.ts';
 import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';

@@ -1,6 +1,6 @@
 import type { BentTradeSize, Method } from '../../../routing/site/schema/vocabulary.ts';
 import { ELBOWS } from '../../prices/spec.ts';
-import { tradeSizeInches } from '../../tables/lookup.ts';
+import { tradeSizeInches } from '../../tables/sizes.ts';
 
 /** Methods that are bent on the job. Common practice, no source. */
 const BENT: ReadonlySet<Method> = new Set(['EMT', 'IMC', 'RMC']);

@@ -9,7 +9,7 @@ import { byWords, type TakeoffKind, takeoffKind } from '../../prices/kind.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import { hungFeet, tapFeet } from '../../steel/lays.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { supportSpacing } from '../../tables/lookup.ts';
+import { supportSpacing } from '../../tables/raceway-of.ts';
 import { aloftAt, aloftOn, ON_GROUND, plusAloft, shareAloft, type WorkHeight } from '../high.ts';
 import type { Add } from '../tally.ts';
 import { isBent } from './bends.ts';

@@ -7,8 +7,9 @@ import { fill } from '../../../calc/branches/home-runs/fill.ts';
 import { jamRatio } from '../../../calc/branches/pulls/jam-ratio.ts';
 import { type PullSegment, pulling } from '../../../calc/branches/pulls/pulling.ts';
 import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
-import { findConductorArea, tradeSizes } from '../../../calc/tables/lookup.ts';
+import { findConductorArea } from '../../../calc/tables/conductor-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { tradeSizes } from '../../../calc/tables/raceway-of.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 
 describe('fill', () => {

@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { ampacity } from '../../../calc/circuits/ampacity.ts';
 import { branch, branchBreaker, branchConductor } from '../../../calc/circuits/branch.ts';
 import { voltageDrop } from '../../../calc/circuits/voltage-drop.ts';
-import { ampacityAt, CONDUCTOR_SIZES, compareSizes, insulationColumn } from '../../../calc/tables/lookup.ts';
+import { ampacityAt, insulationColumn } from '../../../calc/tables/ampacity-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { CONDUCTOR_SIZES, compareSizes } from '../../../calc/tables/sizes.ts';
 import { explained } from '../../../calc/words/explain.ts';
 import { circuits, fraction, metals } from './any-circuit.ts';
 

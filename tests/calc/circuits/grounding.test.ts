@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BY_A_HAIR, grounding } from '../../../calc/circuits/grounding.ts';
-import { CONDUCTOR_SIZES, circularMils, compareSizes } from '../../../calc/tables/lookup.ts';
+import { circularMils } from '../../../calc/tables/conductor-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { CONDUCTOR_SIZES, compareSizes } from '../../../calc/tables/sizes.ts';
 import { explained } from '../../../calc/words/explain.ts';
 
 describe('grounding', () => {

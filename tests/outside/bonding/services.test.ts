@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
-import { CONDUCTOR_SIZES, circularMils } from '../../../calc/tables/lookup.ts';
+import { circularMils } from '../../../calc/tables/conductor-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { CONDUCTOR_SIZES } from '../../../calc/tables/sizes.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 import service from '../reference/service.json' with { type: 'json' };
 

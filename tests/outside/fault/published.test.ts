@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import type { FaultPlace } from '../../../calc/supply/fault/fault-chain.ts';
+import { resistance } from '../../../calc/tables/conductor-of.ts';
 import { FAULT_CONSTANTS } from '../../../calc/tables/fault-constants.ts';
-import { resistance } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 

@@ -8,7 +8,7 @@ import { type Phasor, scaled } from '../../../calc/supply/load-flow/phasor.ts';
 import { supplyModel } from '../../../calc/supply/load-flow/supply-model.ts';
 import type { SupplyLines } from '../../../calc/supply/tree/supply-lines.ts';
 import { supplyTree } from '../../../calc/supply/tree/supply-tree.ts';
-import { impedance, methodRaceway, resistanceShare } from '../../../calc/tables/lookup.ts';
+import { impedance, methodRaceway, resistanceShare } from '../../../calc/tables/conductor-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Metal, Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Feeder } from '../../../routing/site/site.ts';

@@ -11,7 +11,7 @@ import type { Solved } from '../../../calc/supply/load-flow/sweep.ts';
 import { demandsOf } from '../../../calc/supply/panels/demand.ts';
 import type { SupplyLines } from '../../../calc/supply/tree/supply-lines.ts';
 import { supplyTree } from '../../../calc/supply/tree/supply-tree.ts';
-import { methodRaceway } from '../../../calc/tables/lookup.ts';
+import { methodRaceway } from '../../../calc/tables/conductor-of.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { unprotected } from '../../../calc/circuits/unprotected.ts';
 import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
-import { ampacityAt } from '../../../calc/tables/lookup.ts';
+import { ampacityAt } from '../../../calc/tables/ampacity-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 import service from '../reference/service.json' with { type: 'json' };

@@ -1,6 +1,7 @@
 import { magnitude, type Phasor, scaled } from '../../../calc/supply/load-flow/phasor.ts';
-import { ampacityAt, CONDUCTOR_SIZES } from '../../../calc/tables/lookup.ts';
+import { ampacityAt } from '../../../calc/tables/ampacity-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { CONDUCTOR_SIZES } from '../../../calc/tables/sizes.ts';
 import type { TemperatureColumn } from '../../../calc/tables/table.ts';
 
 /** Steps that the pages take on their way, and a plan in another form. */

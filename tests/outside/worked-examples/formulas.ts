@@ -1,8 +1,9 @@
 import { designAmps } from '../../../calc/circuits/design-amps.ts';
 import { phasorDrop } from '../../../calc/circuits/line-drop.ts';
 import { magnitude, type Phasor, plus } from '../../../calc/supply/load-flow/phasor.ts';
-import { circularMils, groundingSize } from '../../../calc/tables/lookup.ts';
+import { circularMils } from '../../../calc/tables/conductor-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { groundingSize } from '../../../calc/tables/protection-of.ts';
 import { lagging, times } from './by-hand.ts';
 import { calcKind } from './calc-kind.ts';
 

@@ -4,15 +4,11 @@ import { designAmps } from '../../../calc/circuits/design-amps.ts';
 import { lineAmps } from '../../../calc/circuits/line-amps.ts';
 import { estimatedDrop } from '../../../calc/circuits/line-drop.ts';
 import { regulation } from '../../../calc/supply/transformers/transformer.ts';
-import {
-  ambientFactor,
-  bundlingFactor,
-  groundingSize,
-  sizesUpFrom,
-  standardRatingAtMost,
-  transformerProtection,
-} from '../../../calc/tables/lookup.ts';
+import { ambientFactor, bundlingFactor } from '../../../calc/tables/ampacity-of.ts';
+import { transformerProtection } from '../../../calc/tables/equipment-of.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { groundingSize, standardRatingAtMost } from '../../../calc/tables/protection-of.ts';
+import { sizesUpFrom } from '../../../calc/tables/sizes.ts';
 import { smallestCarrying, standardKvaAtLeast } from './by-hand.ts';
 import { calcKind } from './calc-kind.ts';
 import {

@@ -1,5 +1,5 @@
 import { tablesOf } from '../../../calc/tables/editions.ts';
-import { leastWorkingSpace } from '../../../calc/tables/lookup.ts';
+import { leastWorkingSpace } from '../../../calc/tables/equipment-of.ts';
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { type Rectangle, rectangleAt } from '../../../routing/plane/rectangle.ts';

@@ -1,6 +1,6 @@
 import type { Finding } from '../../../../routing/site/rules/finding.ts';
 import type { CodeTables } from '../../../tables/code-tables.ts';
-import { standardRatingAtLeast, standardRatingAtMost } from '../../../tables/lookup.ts';
+import { standardRatingAtLeast, standardRatingAtMost } from '../../../tables/protection-of.ts';
 
 /**
  * A device of no standard rating: a slip of typing, or an adjustable trip, which 240.6(B) allows; so it is worth a look and

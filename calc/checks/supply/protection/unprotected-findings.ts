@@ -8,7 +8,7 @@ import { isGrouped } from '../../../supply/devices/supply-devices.ts';
 import { type UnprotectedFeeder, unprotectedFeeder } from '../../../supply/devices/unprotected-feeder.ts';
 import { ampsText, type SupplyFacts } from '../../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
-import { standardRatingAtMost } from '../../../tables/lookup.ts';
+import { standardRatingAtMost } from '../../../tables/protection-of.ts';
 import { cited } from '../../../tables/sections.ts';
 
 /** Conductors that start without an overcurrent device: taps of feeders, and secondaries of transformers. */

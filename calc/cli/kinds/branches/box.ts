@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { boxVolume, type Counted, isBoxConductor } from '../../../branches/boxes/box-volume.ts';
-import { compareSizes } from '../../../tables/lookup.ts';
+import { compareSizes } from '../../../tables/sizes.ts';
 import { conductorsOfSize, TABLES, wholeNumber } from '../fields.ts';
 import { answer, kind } from '../kind.ts';
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { DropConductor, DropMethod } from '../../../circuits/drop-conductor.ts';
-import { findImpedance, hasResistance } from '../../../tables/lookup.ts';
+import { findImpedance, hasResistance } from '../../../tables/conductor-of.ts';
 import {
   metal,
   nonNegativeFigure,

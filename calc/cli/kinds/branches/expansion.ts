@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { METHODS } from '../../../../routing/site/schema/vocabulary.ts';
 import { expansion } from '../../../branches/expansion.ts';
-import { methodRaceway } from '../../../tables/lookup.ts';
+import { methodRaceway } from '../../../tables/conductor-of.ts';
 import { RACEWAY_KINDS } from '../../../tables/table.ts';
 import { nonNegativeFigure, TABLES } from '../fields.ts';
 import { answer, kind, refuse } from '../kind.ts';

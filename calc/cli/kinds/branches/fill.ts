@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { fill } from '../../../branches/home-runs/fill.ts';
-import { findConductorArea, hasRaceway, tradeSizes } from '../../../tables/lookup.ts';
+import { findConductorArea } from '../../../tables/conductor-of.ts';
+import { hasRaceway, tradeSizes } from '../../../tables/raceway-of.ts';
 import { covering, method, size, TABLES, tradeSize, wholeFigure } from '../fields.ts';
 import { answer, kind, refuse } from '../kind.ts';
 

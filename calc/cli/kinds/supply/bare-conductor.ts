@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { ampacity } from '../../../circuits/ampacity.ts';
-import { ampacityAt } from '../../../tables/lookup.ts';
+import { ampacityAt } from '../../../tables/ampacity-of.ts';
 import type { Tell } from '../../../words/explain.ts';
 import { measured } from '../../../words/measured.ts';
 import { finite, insulation, metal, nonNegativeFigure, size, TABLES, terminalC, wholeFigure } from '../fields.ts';

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { workingSpaceDepth } from '../../../tables/lookup.ts';
+import { workingSpaceDepth } from '../../../tables/equipment-of.ts';
 import { measured } from '../../../words/measured.ts';
 import { nonNegativeFigure, TABLES } from '../fields.ts';
 import { answer, kind, refuse } from '../kind.ts';

@@ -5,7 +5,7 @@ import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
-import { leastWorkingSpace } from '../../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../../tables/equipment-of.ts';
 import type { Area } from '../kit/area.ts';
 import { type LabelGround, markAt } from '../kit/labels/best-label-place.ts';
 import { placesAround } from '../kit/labels/label-places.ts';

@@ -10,7 +10,7 @@ import type { Point2, Site, Stall } from '../../../../routing/site/site.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
-import { leastWorkingSpace } from '../../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../../tables/equipment-of.ts';
 import { aisleMiddle } from '../../drawing/aisle-stripes.ts';
 import { BLACK, GREY } from '../kit/ink.ts';
 import type { LabelGround, LabelLine, LabelWish } from '../kit/labels/best-label-place.ts';

@@ -5,7 +5,7 @@ import { planDrawing } from '../../../../calc/sheets/drawing/plan-drawing.ts';
 import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { type Paper, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged/enlarged-areas.ts';
-import { leastWorkingSpace } from '../../../../calc/tables/lookup.ts';
+import { leastWorkingSpace } from '../../../../calc/tables/equipment-of.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
 import { boxOf } from '../../../../routing/plane/box.ts';
 import { readSite } from '../../../../routing/site/file/read.ts';

@@ -17,7 +17,7 @@ import {
 } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { plansOf } from '../../../../calc/sheets/pdf/plans/plans-of.ts';
 import { alongGridlines } from '../../../../calc/sheets/pdf/plans/strings/along-gridlines.ts';
-import { leastWorkingSpace } from '../../../../calc/tables/lookup.ts';
+import { leastWorkingSpace } from '../../../../calc/tables/equipment-of.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
 import { boxOf } from '../../../../routing/plane/box.ts';
 import { workingSpaceOf } from '../../../../routing/site/place/working-space.ts';

@@ -4,7 +4,7 @@ import { workingSpaceOf } from '../../../../../routing/site/place/working-space.
 import type { Point2, Site } from '../../../../../routing/site/site.ts';
 import { footprintOf } from '../../../../../routing/standing/footprint.ts';
 import { tablesOf } from '../../../../tables/editions.ts';
-import { leastWorkingSpace } from '../../../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../../../tables/equipment-of.ts';
 import type { Drawing, Extent } from '../../../drawing/drawing.ts';
 import type { LetterSizes } from '../../kit/lettering/letters.ts';
 import type { SheetShape } from '../../kit/paper.ts';

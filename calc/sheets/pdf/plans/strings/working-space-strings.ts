@@ -2,7 +2,7 @@ import { type Box, boxOf } from '../../../../../routing/plane/box.ts';
 import { workingSpaceOf } from '../../../../../routing/site/place/working-space.ts';
 import type { Equipment, Site } from '../../../../../routing/site/site.ts';
 import { tablesOf } from '../../../../tables/editions.ts';
-import { leastWorkingSpace } from '../../../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../../../tables/equipment-of.ts';
 import { isWithinArea } from '../../kit/area.ts';
 import type { LabelGround } from '../../kit/labels/best-label-place.ts';
 import {

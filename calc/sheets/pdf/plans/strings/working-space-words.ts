@@ -3,7 +3,7 @@ import { printLength } from '../../../../../routing/site/numbers/feet-inches.ts'
 import { workingSpaceOf, workingSpaceSize } from '../../../../../routing/site/place/working-space.ts';
 import type { Point2, Site } from '../../../../../routing/site/site.ts';
 import { tablesOf } from '../../../../tables/editions.ts';
-import { leastWorkingSpace } from '../../../../tables/lookup.ts';
+import { leastWorkingSpace } from '../../../../tables/equipment-of.ts';
 import { BLACK } from '../../kit/ink.ts';
 import type { LabelPlace, LabelSize, LabelWish } from '../../kit/labels/best-label-place.ts';
 import { placesAround } from '../../kit/labels/label-places.ts';
