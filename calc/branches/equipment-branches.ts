@@ -7,7 +7,6 @@ import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import type { Conduit, PlannedBox } from '../plan-file/branches.ts';
 import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes/boxes.ts';
 import type { OpeningLoad } from './boxes/opening-load.ts';
-import type { BranchOhms } from './branch-ohms.ts';
 import type { Design } from './design.ts';
 import { feedsOf } from './feeds.ts';
 import { type ConduitGround, conduitGround } from './ground.ts';
@@ -16,6 +15,12 @@ import { shareConduits } from './home-runs/sharing.ts';
 import { travelOrder } from './home-runs/travel-order.ts';
 import { type BranchCircuit, type NamedHomeRun, named } from './named.ts';
 import { type ConduitWay, wayOf } from './way.ts';
+
+/** Ohms of one line of a branch, end to end. */
+export interface BranchOhms {
+  readonly r: number;
+  readonly x: number;
+}
 
 /** The branches of one piece of equipment. */
 export interface EquipmentBranches {

@@ -1,7 +1,6 @@
 import { joining } from '../../routing/kept/parts.ts';
 import type { Site } from '../../routing/site/site.ts';
-import type { BranchOhms } from './branch-ohms.ts';
-import type { EquipmentBranches } from './equipment-branches.ts';
+import type { BranchOhms, EquipmentBranches } from './equipment-branches.ts';
 import { feedsOf } from './feeds.ts';
 
 const allOhms = joining<BranchOhms | null>();

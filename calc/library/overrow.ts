@@ -7,7 +7,7 @@ import { networkOf } from '../../routing/network/network.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan as planOf } from '../plan/plan.ts';
-import { publishedPlan } from '../plan/published-plan.ts';
+import { publishedPlan } from '../plan/write-plan.ts';
 import type { PlanFile } from '../plan-file/plan-file.ts';
 import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';

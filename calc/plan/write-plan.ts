@@ -9,6 +9,7 @@ import type { PlanFile } from '../plan-file/plan-file.ts';
 import type { Supply } from '../plan-file/supply.ts';
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { tablesOf } from '../tables/editions.ts';
+import { steadyData } from '../words/steady.ts';
 import { asBuiltOf } from './as-built.ts';
 import type { Plan } from './plan-shape.ts';
 import { writeAsBuilt } from './write-as-built.ts';
@@ -168,3 +169,6 @@ function writtenFinding(finding: Finding, site: Site, length: Length): Finding {
     unit: site.units,
   };
 }
+
+/** The plan as it is handed out, with numbers that are the same in every engine. */
+export const publishedPlan = (plan: Plan, site: Site): PlanFile => steadyData(writePlan(plan, site));

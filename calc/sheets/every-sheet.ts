@@ -177,7 +177,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.geojson': async ({ site, plan }) => (await import('./geojson/geojson.ts')).geojson(site, plan),
   '.ifc': async ({ site, plan }) => (await import('./ifc/ifc.ts')).ifc(site, plan),
   '.plan.json': async ({ site, plan }) =>
-    `${JSON.stringify((await import('../plan/published-plan.ts')).publishedPlan(plan, site))}\n`,
+    `${JSON.stringify((await import('../plan/write-plan.ts')).publishedPlan(plan, site))}\n`,
 };
 
 export const SHEET_FILES: readonly SheetFile[] = SHEET_NAMES.map((name) => ({ ...name, write: WRITERS[name.ending] }));

@@ -3,7 +3,7 @@ import type { Run } from '../../routing/network/run.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Issued, Load, Rules, Site } from '../../routing/site/site.ts';
-import type { BranchOhms } from '../branches/branch-ohms.ts';
+import type { BranchOhms } from '../branches/equipment-branches.ts';
 import type { LoadCalculation } from '../plan-file/loads.ts';
 import type { Device, Supply } from '../plan-file/supply.ts';
 import type { CodeTables } from '../tables/code-tables.ts';

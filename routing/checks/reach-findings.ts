@@ -1,6 +1,5 @@
 import { kept } from '../kept/kept.ts';
-import { reachOfAll, unservedIds } from '../reach/kept-reach.ts';
-import { nowOf } from '../reach/now.ts';
+import { nowOf, reachOfAll, unservedIds } from '../reach/kept-reach.ts';
 import { hangingOf } from '../site/hanging.ts';
 import type { Finding } from '../site/rules/finding.ts';
 import type { Charger, Site } from '../site/site.ts';

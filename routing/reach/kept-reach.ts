@@ -6,12 +6,20 @@ import { flattened, keptNearby } from '../plane/kept-nearby.ts';
 import { dropsOf } from '../site/hanging.ts';
 import { listingIds, placesById } from '../site/ids.ts';
 import type { Finding } from '../site/rules/finding.ts';
-import type { Charger, Drop, Stall, Vehicle } from '../site/site.ts';
+import type { Charger, Drop, Site, Stall, Vehicle } from '../site/site.ts';
 import { chargerReach } from './charger-reach.ts';
-import { type CordField, changesBetween } from './field.ts';
-import type { Now } from './now.ts';
+import { type CordField, changesBetween, fieldOf } from './field.ts';
 import type { Reach } from './reach-result.ts';
-import type { Served, Shared } from './shared.ts';
+import { type Served, type Shared, sharedOf } from './shared.ts';
+
+/** A site made ready for its reach to be worked. */
+export interface Now {
+  readonly site: Site;
+  readonly field: CordField;
+  readonly shared: Shared;
+}
+
+export const nowOf = (site: Site): Now => ({ site, field: fieldOf(site), shared: sharedOf(site) });
 
 /** The reach of one charger, and the box that had a say in it. */
 interface Worked {

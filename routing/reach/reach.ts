@@ -1,6 +1,5 @@
 import type { Site } from '../site/site.ts';
-import { reachBetween, reachOfAll } from './kept-reach.ts';
-import { nowOf } from './now.ts';
+import { nowOf, reachBetween, reachOfAll } from './kept-reach.ts';
 import type { Reach } from './reach-result.ts';
 
 /**

@@ -1,9 +1,15 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Quote } from '../../calc/prices/price-list.ts';
 import type { Theme } from '../parts/theme.ts';
 import { ALL_DROPS, type BuildFilter } from './build-filter.ts';
-import type { QuoteDraft } from './quote-draft.ts';
+
+/** A quote of which not all may be filled in yet. */
+export type QuoteDraft = Omit<Quote, 'material' | 'validUntil'> & {
+  readonly material: number | null;
+  readonly validUntil?: string | undefined;
+};
 
 export const DRAWERS = [
   'runs',

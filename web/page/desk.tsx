@@ -5,7 +5,7 @@ import type { Painting } from '../board/painting/painting.ts';
 import { ToolBar } from '../board/round/tool-bar.tsx';
 import type { DocumentState } from '../document/document-state.ts';
 import { keepsDrawing } from '../document/field-work.ts';
-import { findDrop } from '../document/find/find-in-site.ts';
+import { findDrop } from '../document/find/finders.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { whenAsked } from '../page-state/when-asked.tsx';
 import { Ledger } from '../panels/ledger.tsx';

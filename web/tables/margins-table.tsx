@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { ChargerUse } from '../../calc/day/figures/charger-use.ts';
-import { energyWords } from '../../calc/day/figures/energy-words.ts';
+import { energyWords } from '../../calc/day/figures/day-words.ts';
 import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/plan/margins.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';

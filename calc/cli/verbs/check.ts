@@ -1,6 +1,6 @@
 import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
-import { publishedPlan } from '../../plan/published-plan.ts';
+import { publishedPlan } from '../../plan/write-plan.ts';
 import { phaseFile } from '../../propose/buildout/phase-file.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';

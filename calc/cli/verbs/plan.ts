@@ -1,5 +1,5 @@
 import { alternativeOf } from '../../plan/compared/alternative.ts';
-import { publishedPlan } from '../../plan/published-plan.ts';
+import { publishedPlan } from '../../plan/write-plan.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { SHEET_FILES } from '../../sheets/every-sheet.ts';
 import type { Machine } from '../machine.ts';

@@ -8,7 +8,7 @@ import type { Strategy } from '../rules/rules.ts';
 import { outcomeOf, SHORT } from '../simulated/outcome.ts';
 import { type Course, simulate } from '../simulated/simulate.ts';
 import { type World, withMost, worldOf } from '../simulated/world.ts';
-import { energyWords, lackWords } from './energy-words.ts';
+import { energyWords, lackWords } from './day-words.ts';
 
 /** The least figure of a limit with which a rule serves the cars under it; null where none does. */
 export interface LeastCeiling {

@@ -9,7 +9,7 @@ import type { ByRules } from '../simulated/by-rules.ts';
 import { type Outcome, SHORT } from '../simulated/outcome.ts';
 import { simulate } from '../simulated/simulate.ts';
 import { type World, worldOf } from '../simulated/world.ts';
-import { lackWords } from './energy-words.ts';
+import { lackWords } from './day-words.ts';
 
 const SOURCE = 'the day as entered; planning figures, common practice';
 /** Past a limit by less than this, amperes, is rounding. */

@@ -1,7 +1,9 @@
+import { aisleClearHeight } from '../../../routing/checks/drops/clear-height.ts';
+import { insideOf } from '../../../routing/plane/obstacle.ts';
 import { planWords } from '../../../routing/site/place/gridline-words.ts';
-import type { Drop, Point3, Site } from '../../../routing/site/site.ts';
+import type { Drop, Point2, Point3, Site } from '../../../routing/site/site.ts';
+import { outlineOf, stallOutline, stallsIn } from '../../../routing/standing/outlines.ts';
 import { type AskedLine, checked } from './asked.ts';
-import { clearHeightOver } from './clear-under.ts';
 
 /** What is looked at of each drop: where it hangs, how high over what passes below, how long its cord is and where it rests. */
 export const dropLines = (site: Site): readonly AskedLine[] => site.drops.flatMap((drop) => linesOf(site, drop));
@@ -63,4 +65,15 @@ function linesOf(site: Site, drop: Drop): readonly AskedLine[] {
           } as const,
         ]),
   ];
+}
+
+/** The greatest clear height that the rules of a site keep over a place of its ground, feet; null over neither stall nor aisle. */
+export function clearHeightOver({ aisles, stalls, rules }: Site, [x, y]: Point2): number | null {
+  const heights = [
+    ...aisles.filter((aisle) => insideOf(outlineOf(aisle), x, y)).map((aisle) => aisleClearHeight(aisle, rules)),
+    ...stallsIn(stalls, { minX: x, minY: y, maxX: x, maxY: y })
+      .filter((stall) => insideOf(stallOutline(stall), x, y))
+      .map(({ use }) => (use === 'van-accessible' ? rules.clearHeight.van : rules.clearHeight.stall)),
+  ];
+  return heights.length === 0 ? null : Math.max(...heights);
 }

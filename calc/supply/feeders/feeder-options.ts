@@ -1,5 +1,5 @@
 import type { Feeder } from '../../../routing/site/site.ts';
-import type { BranchOhms } from '../../branches/branch-ohms.ts';
+import type { BranchOhms } from '../../branches/equipment-branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { impedance } from '../../tables/conductor-of.ts';
 import { transformerDeviceLimit, transformerProtection } from '../../tables/equipment-of.ts';

@@ -1,8 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { runsOf } from '../../../routing/network/runs.ts';
 import type { Charger, Feeder, Load, Rules, Site } from '../../../routing/site/site.ts';
-import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { designOf } from '../../branches/design.ts';
+import type { BranchOhms } from '../../branches/equipment-branches.ts';
 import { equipmentBranches } from '../../branches/equipment-branches.ts';
 import { ohmsOf } from '../../branches/ohms-of.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';

@@ -1,4 +1,4 @@
-import type { BranchOhms } from '../../branches/branch-ohms.ts';
+import type { BranchOhms } from '../../branches/equipment-branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { boxVolts } from '../load-flow/box-volts.ts';
 import { addDraw, type Draws, noDraws } from '../load-flow/draws.ts';

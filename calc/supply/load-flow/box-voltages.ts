@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { keptEach } from '../../../routing/kept/kept-list.ts';
 import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger } from '../../../routing/site/site.ts';
-import type { BranchOhms } from '../../branches/branch-ohms.ts';
+import type { BranchOhms } from '../../branches/equipment-branches.ts';
 import { branchDrop } from '../../circuits/line-drop.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
 import { ratedVoltsOf } from '../tree/rated-volts.ts';

@@ -1,4 +1,4 @@
-import type { BranchOhms } from '../../branches/branch-ohms.ts';
+import type { BranchOhms } from '../../branches/equipment-branches.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
 import { addConstantCurrents, addDraw, PER_BUS } from './draws.ts';
 

@@ -1,17 +1,13 @@
 import type { CodeTables } from '../code-tables.ts';
 import { AMPACITY } from './ampacity.ts';
-import { BONDING_JUMPERS, ELECTRODE_CONDUCTORS } from './bonding.ts';
 import { BOX_ALLOWANCES, METAL_BOXES, PULL_BOXES } from './boxes.ts';
-import { CONDUCTORS } from './conductors.ts';
+import { CONDUCTORS, LEAST } from './conductors.ts';
 import { CORDS } from './cords.ts';
 import { AMBIENT, BUNDLING, ROOFTOP } from './correction.ts';
 import { BEND_LIMIT, BENDS, FILL, JAM } from './fill.ts';
-import { GROUNDING } from './grounding.ts';
+import { BONDING_JUMPERS, ELECTRODE_CONDUCTORS, GROUNDING } from './grounding.ts';
 import { IMPEDANCES } from './impedances.ts';
 import { INSULATED, INSULATION_ROWS } from './insulated.ts';
-import { LEAST } from './least.ts';
-import { LOW_VOLTAGE } from './low-voltage.ts';
-import { NOMINAL_VOLTS } from './nominal-volts.ts';
 import { CONTINUOUS, NEXT_RATING, SMALL_CONDUCTORS, STANDARD_RATINGS, TERMINALS } from './overcurrent.ts';
 import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
@@ -36,6 +32,7 @@ import {
   TRANSFORMER_PROTECTION,
 } from './transformers.ts';
 import { UNPROTECTED } from './unprotected.ts';
+import { LOW_VOLTAGE, NOMINAL_VOLTS } from './volts.ts';
 
 /** NFPA 70, 2023 edition: figures only, each table with how far it was checked. */
 export const NEC_2023: CodeTables = {

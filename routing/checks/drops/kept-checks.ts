@@ -1,7 +1,7 @@
 import { type Box, NO_BOX } from '../../plane/box.ts';
 import { flattened, keptNearby } from '../../plane/kept-nearby.ts';
 import { type CordField, changesBetween } from '../../reach/field.ts';
-import type { Now } from '../../reach/now.ts';
+import type { Now } from '../../reach/kept-reach.ts';
 import type { Shared } from '../../reach/shared.ts';
 import type { Finding } from '../../site/rules/finding.ts';
 import type { Drop, Raceway, Stall } from '../../site/site.ts';

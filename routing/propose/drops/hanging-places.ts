@@ -4,7 +4,7 @@ import { addTo } from '../../lists/grouping.ts';
 import { networkOf } from '../../network/network.ts';
 import { closestTap } from '../../network/taps.ts';
 import { distance } from '../../plane/space.ts';
-import { nowOf } from '../../reach/now.ts';
+import { nowOf } from '../../reach/kept-reach.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site.ts';
 import { lotFrame } from '../raceways/lattice/lot-frame.ts';

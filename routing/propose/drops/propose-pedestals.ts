@@ -1,5 +1,5 @@
 import { dropFindings } from '../../checks/drops/drop-findings.ts';
-import { nowOf } from '../../reach/now.ts';
+import { nowOf } from '../../reach/kept-reach.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Drop, Point2, Point3, Site, Stall } from '../../site/site.ts';
 import { fewTogether } from '../cover/few-together.ts';

@@ -1,7 +1,7 @@
 import { chargerReach } from '../../reach/charger-reach.ts';
 import { cordStart } from '../../reach/cords/cord-start.ts';
 import { obstaclesFor } from '../../reach/field.ts';
-import { type Now, nowOf } from '../../reach/now.ts';
+import { type Now, nowOf } from '../../reach/kept-reach.ts';
 import { casesIn, covers, inletCases, inletsAt, stallReach } from '../../reach/stall-reach.ts';
 import type { Drop, Site } from '../../site/site.ts';
 

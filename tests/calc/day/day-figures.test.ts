@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { dayFigures, dayFigureWords } from '../../../calc/day/figures/day-figures.ts';
-import { lackWords } from '../../../calc/day/figures/energy-words.ts';
+import { lackWords } from '../../../calc/day/figures/day-words.ts';
 import { dayGround, plannedDay } from '../../../calc/day/planned-days.ts';
 import { SHORT } from '../../../calc/day/simulated/outcome.ts';
 import { alternativeOf } from '../../../calc/plan/compared/alternative.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { bondedWords } from '../../../calc/supply/bonding/bonded-words.ts';
-import { faultLabel } from '../../../calc/supply/fault/fault-label.ts';
+import { faultLabel } from '../../../calc/supply/fault/fault-labels.ts';
 import { feeder, panel, siteOf, source, supplied, transformer } from './small-site.ts';
 
 const { supply } = supplied(

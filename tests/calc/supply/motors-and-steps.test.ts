@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { loadSheet } from '../../../calc/sheets/schedules/load-sheet.ts';
-import { faultLabel } from '../../../calc/supply/fault/fault-label.ts';
+import { faultLabel } from '../../../calc/supply/fault/fault-labels.ts';
 import { whyLoad } from '../../../calc/why/why-supply.ts';
 import type { Load } from '../../../routing/site/site.ts';
 import {

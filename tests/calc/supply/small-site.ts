@@ -1,4 +1,4 @@
-import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
+import type { BranchOhms } from '../../../calc/branches/equipment-branches.ts';
 import { feedsOf } from '../../../calc/branches/feeds.ts';
 import { supplyChecks } from '../../../calc/checks/supply/supply-checks.ts';
 import { type SupplyResult, supplyOf } from '../../../calc/supply/supply.ts';

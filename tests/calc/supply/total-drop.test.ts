@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
+import type { BranchOhms } from '../../../calc/branches/equipment-branches.ts';
 import { feedsOf } from '../../../calc/branches/feeds.ts';
 import { totalDropFindings } from '../../../calc/checks/supply/volts/total-drop.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';

@@ -3,7 +3,7 @@ import { dropHeadroom } from '../../../routing/checks/drops/clear-height.ts';
 import { dropFindings } from '../../../routing/checks/drops/drop-findings.ts';
 import { coverer } from '../../../routing/propose/drops/stalls-from-place.ts';
 import { steadyNumbers } from '../../../routing/propose/shared/steady-numbers.ts';
-import { nowOf } from '../../../routing/reach/now.ts';
+import { nowOf } from '../../../routing/reach/kept-reach.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Drop, Keepout, Site, SiteFile, Stall } from '../../../routing/site/site.ts';
 

@@ -1,4 +1,4 @@
-import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
+import type { BranchOhms } from '../../../calc/branches/equipment-branches.ts';
 import type { PhasePair } from '../../../calc/plan-file/branches.ts';
 import type { Supply } from '../../../calc/plan-file/supply.ts';
 import { boxVoltages } from '../../../calc/supply/load-flow/box-voltages.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { insideOf, obstacleOf } from '../../../routing/plane/obstacle.ts';
 import { proposePedestals } from '../../../routing/propose/drops/propose-pedestals.ts';
 import { vehicleUnder } from '../../../routing/reach/field.ts';
-import { nowOf } from '../../../routing/reach/now.ts';
+import { nowOf } from '../../../routing/reach/kept-reach.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

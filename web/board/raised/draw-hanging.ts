@@ -1,10 +1,11 @@
 import { boardKind } from '../kinds/kinds.ts';
+import type { MemberMark } from '../kinds/members.ts';
 import type { PictureBoard } from '../painting/painting.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
+import { traceLine } from '../pictures/outline.ts';
 import { drawAllRuns, drawRuns } from '../pictures/ways/raceways.ts';
 import type { Scene, SceneList } from '../scene/scene.ts';
 import { drawCords } from './draw-cords.ts';
-import { drawSteel } from './draw-steel.ts';
 import { raisedMark } from './raised-marks.ts';
 
 /** The marks of a list that are to be drawn. */
@@ -62,4 +63,14 @@ export function drawHanging(
     count += up.length;
   }
   return count;
+}
+
+/** Beams and purlins where they are: in whole lines, for nothing is cut away above them. */
+export function drawSteel(pen: BoardPen, frame: Frame, marks: readonly MemberMark[]): void {
+  const { ink, scale, chosen } = frame;
+  pen.beginPath();
+  for (const { member } of marks) traceLine(pen, frame, [member.from, member.to]);
+  pen.strokeStyle = chosen ? ink.ink : ink.existing;
+  pen.lineWidth = chosen ? 3 : scale < 4 ? 0.8 : 1.4;
+  pen.stroke();
 }

@@ -1,7 +1,7 @@
 import { LOAD_STEPS, type LoadStep, loadStep, poundsByMember } from '../../../calc/steel/load-steps.ts';
 import { withCounts } from '../../document/counted-plan.ts';
 import { useDocument } from '../../document/use-document.tsx';
-import { pounds } from '../../words/pounds.ts';
+import { pounds } from '../../words/quantities.ts';
 import { useView, useViewStore } from '../view-store.ts';
 
 /** What the colors of the members mean, with how many carry so much. */

@@ -1,4 +1,4 @@
-import { takeAsBuilt } from '../../document/edits/records/take-as-built.ts';
+import { takeAsBuilt } from '../../document/edits/records/draw-as-built.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePhone } from '../../parts/phone.ts';
 

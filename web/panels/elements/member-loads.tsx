@@ -8,7 +8,7 @@ import type { Member, Site } from '../../../routing/site/site.ts';
 import { withCounts } from '../../document/counted-plan.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { nearestInch } from '../../words/lengths.ts';
-import { pounds } from '../../words/pounds.ts';
+import { pounds } from '../../words/quantities.ts';
 import { Fact, Facts, Links } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
 

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { DayInput } from '../../../calc/day/day-input.ts';
 import { type ChargerUse, chargerUse } from '../../../calc/day/figures/charger-use.ts';
-import { energyWords } from '../../../calc/day/figures/energy-words.ts';
+import { energyWords } from '../../../calc/day/figures/day-words.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';
 import { type ListColumn, WindowedTable } from '../../parts/windowed-table.tsx';
 import { useTableFacts } from '../table-facts.ts';

@@ -1,7 +1,6 @@
 import { useMemo, useState } from 'react';
 import { type DayView, dayView } from '../../../calc/day/figures/day-view.ts';
-import { STRATEGY_WORDS } from '../../../calc/day/figures/day-words.ts';
-import { lackWords } from '../../../calc/day/figures/energy-words.ts';
+import { lackWords, STRATEGY_WORDS } from '../../../calc/day/figures/day-words.ts';
 import { panelLoads } from '../../../calc/day/figures/panel-loads.ts';
 import { dayGround, managedLimits, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';

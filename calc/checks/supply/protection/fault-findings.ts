@@ -1,6 +1,6 @@
 import type { Finding } from '../../../../routing/site/rules/finding.ts';
 import { caseWords, faultCases } from '../../../supply/fault/fault-case.ts';
-import { mostAt } from '../../../supply/fault/series-rating.ts';
+import { mostAt } from '../../../supply/fault/fault-labels.ts';
 import { ampsText, type SupplyFacts } from '../../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
 import { cited } from '../../../tables/sections.ts';

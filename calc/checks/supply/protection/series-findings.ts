@@ -1,7 +1,7 @@
 import type { Finding } from '../../../../routing/site/rules/finding.ts';
 import { leastAmps, protectorsOf } from '../../../supply/devices/protecting.ts';
+import { mostAt, restsOnSeries, seriesLabel } from '../../../supply/fault/fault-labels.ts';
 import { motorAmps } from '../../../supply/fault/motor-fault.ts';
-import { mostAt, restsOnSeries, seriesLabel } from '../../../supply/fault/series-rating.ts';
 import { ampsText, type SupplyFacts } from '../../../supply/supply-facts.ts';
 import { cited } from '../../../tables/sections.ts';
 

@@ -3,7 +3,7 @@ import { keptEach } from '../../../../routing/kept/kept-list.ts';
 import type { Finding } from '../../../../routing/site/rules/finding.ts';
 import { siteRule } from '../../../../routing/site/rules/rule-notes.ts';
 import type { Charger, Site } from '../../../../routing/site/site.ts';
-import type { BranchOhms } from '../../../branches/branch-ohms.ts';
+import type { BranchOhms } from '../../../branches/equipment-branches.ts';
 import { feedsOf } from '../../../branches/feeds.ts';
 import { type BoxSupply, dropPercents } from '../../../supply/load-flow/box-voltages.ts';
 import type { CodeTables } from '../../../tables/code-tables.ts';

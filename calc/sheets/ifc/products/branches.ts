@@ -3,7 +3,6 @@ import type { Point3, Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Conduit } from '../../../plan-file/branches.ts';
 import { amps, common } from '../property-sets.ts';
-import { racewayDiameterFeet } from '../raceway-diameter.ts';
 import { prism, rod, type ShapeRoom } from '../shapes.ts';
 import { BOX, type Product, squareAt } from './product.ts';
 
@@ -220,4 +219,17 @@ export function openingProducts(site: Site, plan: Plan, room: ShapeRoom): Produc
       ];
     }),
   ];
+}
+
+/** Outside of a tray drawn as a rod, feet. */
+const TRAY = 0.5;
+
+/** Trade size of a conduit in feet, near enough its inside diameter for a model; a tray is drawn six inches thick. */
+export function racewayDiameterFeet({ tradeSize }: Conduit): number {
+  if (tradeSize === null) return TRAY;
+  const inches = tradeSize.split('-').reduce((sum, part) => {
+    const [over = 0, under = 1] = part.split('/').map(Number);
+    return sum + over / under;
+  }, 0);
+  return inches / 12;
 }

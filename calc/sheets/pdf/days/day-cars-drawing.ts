@@ -1,6 +1,6 @@
 import { addTo } from '../../../../routing/lists/grouping.ts';
 import type { CarView, DayView } from '../../../day/figures/day-view.ts';
-import { lackWords } from '../../../day/figures/energy-words.ts';
+import { lackWords } from '../../../day/figures/day-words.ts';
 import type { Area } from '../kit/area.ts';
 import { GREY, PENS } from '../kit/ink.ts';
 import type { Pen } from '../kit/pen.ts';

@@ -1,7 +1,7 @@
 import type { Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import { seriesLabel } from '../../../supply/fault/series-rating.ts';
+import { seriesLabel } from '../../../supply/fault/fault-labels.ts';
 import { disconnectNeeds } from '../../../supply/panels/charger-disconnects.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { tablesOf } from '../../../tables/editions.ts';

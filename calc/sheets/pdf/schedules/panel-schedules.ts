@@ -4,7 +4,7 @@ import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { SupplyEquipment } from '../../../plan-file/supply.ts';
 import { boardMain } from '../../../supply/devices/board-main.ts';
-import { faultLabel } from '../../../supply/fault/fault-label.ts';
+import { faultLabel } from '../../../supply/fault/fault-labels.ts';
 import { neutralAmps } from '../../../supply/panels/neutral.ts';
 import { type CardCell, type PanelCard, panelCards, unbalancePercent } from '../../../supply/panels/panel-card.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';

@@ -1,8 +1,9 @@
 import type { Run } from '../../../../routing/network/run.ts';
 import { type Area, top } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
+import type { Lettering } from '../kit/lettering/lettering.ts';
 import { LEADING } from '../kit/lettering/letters.ts';
-import { wordsDrawn } from '../kit/lettering/words-drawn.ts';
+import { type Pen, penWith } from '../kit/pen.ts';
 import { drawSmallDelta } from '../kit/revision/delta.ts';
 import { pointsPerFoot, scalesOf, scaleThatFits } from '../kit/view/scales.ts';
 import { type RunStrip, runStrip } from './run-strip.ts';
@@ -106,3 +107,10 @@ function frameOf({ site }: Job, strips: readonly RunStrip[], width: number): Str
 
 const titleOf = (runs: readonly Run[]): string =>
   runs.length === 1 ? `Run strip, ${runs[0]!.charger}` : `Run strips, ${runs[0]!.charger} to ${runs.at(-1)!.charger}`;
+
+/** All words that something draws, in the order of their letters: what tells whether a revision changed it. */
+export function wordsDrawn(lettering: Lettering, draw: (pen: Pen) => void): string {
+  const words: string[] = [];
+  draw({ ...penWith(lettering), text: (text) => words.push(text) });
+  return words.sort().join('\n');
+}

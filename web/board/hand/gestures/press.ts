@@ -1,7 +1,9 @@
-import type { Ref } from '../../../document/change/element-lists.ts';
+import { samePart } from '../../../../routing/site/kinds/kind.ts';
+import { placedKind } from '../../../../routing/site/kinds/kinds.ts';
+import type { Point2, Site } from '../../../../routing/site/site.ts';
+import { positionsOf, type Ref } from '../../../document/change/element-lists.ts';
 import { keepsDrawing } from '../../../document/field-work.ts';
 import { boardKind, isMarked } from '../../kinds/kinds.ts';
-import { anchorOf } from '../anchor.ts';
 import type { Gesture } from '../gesture.ts';
 import { type Hand, siteAt, underHand } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
@@ -40,4 +42,15 @@ export function pressWithHand(world: Pick<GestureWorld, 'document' | 'view' | 'p
   const refs =
     moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
   return begin({ refs, anchor: anchorOf(site, ref), alone: adds ? null : ref });
+}
+
+/** The point of an element, or of a handle of it, that comes to lie on the grid when it is moved. Feet. */
+export function anchorOf(site: Site, { list, id, part }: Ref): Point2 | null {
+  const kind = placedKind(list);
+  // Lists that follow one another in a drag share the index of their ids.
+  const element = site[list][positionsOf(site[list]).get(id) ?? -1] as never;
+  if (!kind || !element) return null;
+  const held = part && kind.parts?.of(element).find((one) => samePart(one.part, part));
+  if (held) return [held.at[0], held.at[1]];
+  return kind.anchor?.(element) ?? kind.points(element)[0] ?? null;
 }

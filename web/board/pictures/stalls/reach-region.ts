@@ -2,7 +2,7 @@ import { kept } from '../../../../routing/kept/kept.ts';
 import { reachRegion } from '../../../../routing/reach/region.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import type { Ref } from '../../../document/change/element-lists.ts';
-import { findDrop } from '../../../document/find/find-in-site.ts';
+import { findDrop } from '../../../document/find/finders.ts';
 import type { BoardPen, Frame } from '../frame.ts';
 import { traceOutline } from '../outline.ts';
 

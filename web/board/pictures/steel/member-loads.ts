@@ -1,6 +1,6 @@
 import { type LoadStep, loadStep } from '../../../../calc/steel/load-steps.ts';
 import { addTo } from '../../../../routing/lists/grouping.ts';
-import { pounds as inPounds } from '../../../words/pounds.ts';
+import { pounds as inPounds } from '../../../words/quantities.ts';
 import type { MemberMark } from '../../kinds/members.ts';
 import type { InkName } from '../../painting/ink.ts';
 import type { BoardPen, Frame } from '../frame.ts';

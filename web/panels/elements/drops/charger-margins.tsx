@@ -1,6 +1,6 @@
 import { MARGIN_KINDS, marginsOf } from '../../../../calc/plan/margins.ts';
 import { whyMargin } from '../../../../calc/why/why-margins.ts';
-import { findStall } from '../../../document/find/find-in-site.ts';
+import { findStall } from '../../../document/find/finders.ts';
 import { useDocument } from '../../../document/use-document.tsx';
 import { PARKED } from '../../../words/margins.ts';
 import { MarginBarRow } from '../../facts/margin-bar.tsx';

@@ -4,7 +4,7 @@ import type { Circuit, Conduit } from '../../../../calc/plan-file/branches.ts';
 import { cordOf, whyCircuit, whyConduit, whyCord } from '../../../../calc/why/why.ts';
 import { whyBox } from '../../../../calc/why/why-supply.ts';
 import { counted } from '../../../../routing/words/counted.ts';
-import { conduitOf, runOf } from '../../../document/find/find-in-plan.ts';
+import { conduitOf, runOf } from '../../../document/find/finders.ts';
 import { useDocument } from '../../../document/use-document.tsx';
 import { FieldGroup } from '../../../parts/field-group.tsx';
 import { ChoiceField, NumberField, TextField } from '../../../parts/fields.tsx';

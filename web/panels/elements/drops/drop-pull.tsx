@@ -8,7 +8,7 @@ import type { Charger, Drop } from '../../../../routing/site/site.ts';
 import { useDocument } from '../../../document/use-document.tsx';
 import { FieldGroup } from '../../../parts/field-group.tsx';
 import { nearestInch } from '../../../words/lengths.ts';
-import { pounds } from '../../../words/pounds.ts';
+import { pounds } from '../../../words/quantities.ts';
 import { Fact, Facts } from '../../facts/facts.tsx';
 import { Why } from '../../facts/why.tsx';
 

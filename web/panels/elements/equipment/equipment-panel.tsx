@@ -1,6 +1,6 @@
 import type { FaultAmps } from '../../../../calc/plan-file/supply.ts';
 import { bondedWords } from '../../../../calc/supply/bonding/bonded-words.ts';
-import { faultLabel } from '../../../../calc/supply/fault/fault-label.ts';
+import { faultLabel } from '../../../../calc/supply/fault/fault-labels.ts';
 import { treeOf } from '../../../../calc/supply/tree/supply-lines.ts';
 import { systemName } from '../../../../calc/supply/tree/system.ts';
 import { whyEquipment } from '../../../../calc/why/why-supply.ts';

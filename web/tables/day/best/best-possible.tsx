@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { DayInput } from '../../../../calc/day/day-input.ts';
-import { STRATEGY_WORDS } from '../../../../calc/day/figures/day-words.ts';
-import { energyWords } from '../../../../calc/day/figures/energy-words.ts';
+import { energyWords, STRATEGY_WORDS } from '../../../../calc/day/figures/day-words.ts';
 import { STRATEGIES } from '../../../../calc/day/rules/rules.ts';
 import { isSolvable } from '../../../../calc/day/simulated/charge.ts';
 import type { Best, BestNews, BestRequest } from './best-request.ts';

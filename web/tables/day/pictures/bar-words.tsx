@@ -1,5 +1,5 @@
 import type { CarView } from '../../../../calc/day/figures/day-view.ts';
-import { lackWords } from '../../../../calc/day/figures/energy-words.ts';
+import { lackWords } from '../../../../calc/day/figures/day-words.ts';
 
 /** Units of the drawing that a letter takes, about, at the size of the marks. */
 const LETTER = 6.4;
