@@ -4,7 +4,7 @@ import { unzipSync } from 'fflate';
 import type { Page } from 'puppeteer-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { readSite } from '../../routing/site/file/read.ts';
-import { readPdf } from '../outside/sheets/read-pdf.ts';
+import { readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 import { type Firefox, findFirefox, launchFirefox, NO_FIREFOX, onScreen, press, ready } from './firefox.ts';
 import { type Served, servePage } from './serve.ts';
 

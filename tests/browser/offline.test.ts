@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { readPdf } from '../outside/sheets/read-pdf.ts';
+import { readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 import { launchBrowser } from './chromium.ts';
 import { onScreen, openPage, openSample, ready } from './open-page.ts';
 import { servePage } from './serve.ts';

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { type ReadPdf, readPdf } from '../outside/sheets/read-pdf.ts';
+import { type ReadPdf, readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 import { opener } from './open.ts';
 import { onScreen } from './open-page.ts';
 

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { hospitalLot } from '../bench/samples/hospital-lot.ts';
-import { type PageText, readPdf } from '../outside/sheets/read-pdf.ts';
+import { type PageText, readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 import { opener } from './open.ts';
 import { openSample, ready } from './open-page.ts';
 import { printedPage, ratioIn } from './printed-page.ts';

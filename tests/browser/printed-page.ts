@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { type PageText, readPdf } from '../outside/sheets/read-pdf.ts';
+import { type PageText, readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 
 export interface PrintedPage {
   readonly texts: readonly PageText[];

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
-import { placedOn, readPdf } from '../outside/sheets/read-pdf.ts';
+import { placedOn, readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 import { openMapText } from '../routing/site/import/open-map-text.ts';
 import { opener } from './open.ts';
 import { type Opened, tally } from './open-page.ts';

@@ -6,7 +6,7 @@ import { runWords } from '../../../calc/cli/words.ts';
 import { issueNames } from '../../../calc/plan/issue-names.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { linesOn, readPdf } from '../../outside/sheets/read-pdf.ts';
+import { linesOn, readPdf } from '../../outside/sheets/pdf/read-pdf.ts';
 import { LIBRARY, machineWith, SAMPLES } from './words-parts.ts';
 
 describe('compare', () => {

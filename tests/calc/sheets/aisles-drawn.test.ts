@@ -6,7 +6,7 @@ import { geojson } from '../../../calc/sheets/geojson/geojson.ts';
 import { svg } from '../../../calc/sheets/svg/svg.ts';
 import type { AisleKind } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { dxfOf } from '../../outside/sheets/lettered.ts';
+import { dxfOf } from '../../outside/sheets/pdf/lettered.ts';
 import { siteOf } from '../../routing/reach/sites.ts';
 
 /** Five feet by eighteen, beside a stall. */

@@ -10,7 +10,7 @@ import { alongLine } from '../../../calc/sheets/pdf/kit/labels/free-space.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { watchedPen } from './pdf/watched-pen.ts';
+import { watchedPen } from './pdf/kit/watched-pen.ts';
 
 function sample(name: string): SiteFile {
   const read = readSite(readFileSync(`samples/${name}.site.json`, 'utf8'));

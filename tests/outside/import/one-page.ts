@@ -1,5 +1,5 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
-import { readPdf } from '../sheets/read-pdf.ts';
+import { readPdf } from '../sheets/pdf/read-pdf.ts';
 
 /** The one page of a drawing set that has a number, as a PDF of its own. */
 export async function onlyPage(bytes: Uint8Array, label: string): Promise<Uint8Array> {

@@ -9,7 +9,7 @@ import { letteredPlan } from '../../../calc/sheets/lettered/lettered-plan.ts';
 import { circuitTags } from '../../../calc/sheets/pdf/schedules/circuit-words.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { readDxf } from '../../read-dxf.ts';
-import { FONTS, setOf } from '../sheets/drawing-set.ts';
+import { FONTS, setOf } from '../sheets/pdf/drawing-set.ts';
 import { onlyPage } from './one-page.ts';
 import { oursFile, turnedFile } from './ours-site.ts';
 

@@ -5,10 +5,10 @@ import { geojson } from '../../../calc/sheets/geojson/geojson.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
-import { setOf } from './drawing-set.ts';
-import { dxfOf, svgOf } from './lettered.ts';
+import { setOf } from './pdf/drawing-set.ts';
+import { dxfOf, svgOf } from './pdf/lettered.ts';
+import { readPdf } from './pdf/read-pdf.ts';
 import type { Planned } from './planned-samples.ts';
-import { readPdf } from './read-pdf.ts';
 
 const BARE = libraryLot();
 const NOTED: SiteFile = {

@@ -8,8 +8,8 @@ import { blankCommissioning, commissioningReport } from '../../../calc/sheets/pd
 import type { ReportParts } from '../../../calc/sheets/pdf/report/report.ts';
 import { commissioningSheet } from '../../../calc/sheets/site-work/commissioning-sheet.ts';
 import type { Mark } from '../../../routing/site/site.ts';
+import { readPdf } from './pdf/read-pdf.ts';
 import { plannedSample } from './planned-samples.ts';
-import { readPdf } from './read-pdf.ts';
 
 const root = join(import.meta.dirname, '../../..');
 const font = (name: string): Uint8Array => readFileSync(join(root, `calc/sheets/fonts/overpass-${name}.ttf`));

@@ -6,7 +6,7 @@ import DxfParser, {
 } from 'dxf-parser';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
-import { dxfOf } from './lettered.ts';
+import { dxfOf } from './pdf/lettered.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 
 const read = (text: string) => {

@@ -9,8 +9,8 @@ import { pullCards } from '../../../calc/field/cards/pull-cards.ts';
 import { codeSquare } from '../../../calc/sheets/pdf/kit/code-square.ts';
 import { pullCardReport } from '../../../calc/sheets/pdf/report/pull-card-report.ts';
 import type { ReportParts } from '../../../calc/sheets/pdf/report/report.ts';
+import { readPdf } from './pdf/read-pdf.ts';
 import { plannedSample } from './planned-samples.ts';
-import { readPdf } from './read-pdf.ts';
 
 const root = join(import.meta.dirname, '../../..');
 const font = (name: string): Uint8Array => readFileSync(join(root, `calc/sheets/fonts/overpass-${name}.ttf`));

@@ -13,7 +13,7 @@ import { CAUTIONS } from '../../../calc/words/cautions.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { readPdf } from './read-pdf.ts';
+import { readPdf } from './pdf/read-pdf.ts';
 
 const root = join(import.meta.dirname, '../../..');
 const font = (name: string): Uint8Array => readFileSync(join(root, `calc/sheets/fonts/overpass-${name}.ttf`));

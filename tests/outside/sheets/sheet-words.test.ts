@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { GRADES } from '../../../routing/site/rules/finding.ts';
-import { setOf } from './drawing-set.ts';
+import { setOf } from './pdf/drawing-set.ts';
+import { readPdf } from './pdf/read-pdf.ts';
 import { plannedSample } from './planned-samples.ts';
-import { readPdf } from './read-pdf.ts';
 
 /** What an issued sheet does not say of its figures: it lists what is to be confirmed instead. */
 const UNFIT =

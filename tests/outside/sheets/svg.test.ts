@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { raisedSvg } from '../../../calc/sheets/svg/raised-svg.ts';
-import { FONTS } from './drawing-set.ts';
-import { svgOf } from './lettered.ts';
+import { FONTS } from './pdf/drawing-set.ts';
+import { svgOf } from './pdf/lettered.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 
 /** Tags of well-formed markup in order; throws where they do not nest. A small reader, and not the writer's own. */

@@ -5,7 +5,7 @@ import type { Ref } from '../../../web/document/change/element-lists.ts';
 import { insertedBy } from '../../../web/document/change/selection.ts';
 import { type Clip, paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
 import { emptySite } from '../../../web/document/opening.ts';
-import { checkEdit } from './check-edit.ts';
+import { checkEdit } from './edits/check-edit.ts';
 import { SMALL } from './small-site.ts';
 
 const BAY: readonly Ref[] = [

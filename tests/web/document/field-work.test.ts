@@ -5,7 +5,7 @@ import { changeElements } from '../../../web/document/edits/change.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { recordAsBuilt } from '../../../web/document/edits/records/records.ts';
 import type { DocumentStore } from '../../../web/document/store.ts';
-import { D1, moved, opened } from './opened-store.ts';
+import { D1, moved, opened } from './keeping/opened-store.ts';
 import { SMALL } from './small-site.ts';
 import { testPen } from './test-pen.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { nameSite } from '../../../web/document/edits/set.ts';
-import { moved, opened } from './opened-store.ts';
+import { moved, opened } from './keeping/opened-store.ts';
 import { SMALL } from './small-site.ts';
 import { documentOf } from './store-parts.ts';
 

@@ -4,7 +4,7 @@ import type { DocumentEvent } from '../../../web/document/document-state.ts';
 import type { FileDoor, FilePlace } from '../../../web/document/files/files.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
 import { keepingWords } from '../../../web/kept-work/keeping-words.tsx';
-import { moved, opened } from './opened-store.ts';
+import { moved, opened } from './keeping/opened-store.ts';
 import { SMALL } from './small-site.ts';
 
 describe('saving', () => {

@@ -11,9 +11,9 @@ import { array } from '../../../web/document/edits/moving/copy.ts';
 import { nameSite } from '../../../web/document/edits/set.ts';
 import { emptySite } from '../../../web/document/opening.ts';
 import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
-import { anyGesture, editOf } from './any-edit.ts';
-import { changeElement } from './change-element.ts';
-import { D1, moved, opened } from './opened-store.ts';
+import { anyGesture, editOf } from './edits/any-edit.ts';
+import { changeElement } from './edits/change-element.ts';
+import { D1, moved, opened } from './keeping/opened-store.ts';
 import { SMALL } from './small-site.ts';
 import { documentOf } from './store-parts.ts';
 

@@ -7,7 +7,7 @@ import type { Station } from '../../../web/document/document-state.ts';
 import { DocumentProvider } from '../../../web/document/use-document.tsx';
 import { ActionsProvider, type PageActions } from '../../../web/page-state/page-actions.ts';
 import { createPageStore, PageProvider } from '../../../web/page-state/page-store.ts';
-import { opened } from '../document/opened-store.ts';
+import { opened } from '../document/keeping/opened-store.ts';
 
 export interface Shown {
   readonly selection?: readonly Ref[];

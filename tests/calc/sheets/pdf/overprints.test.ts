@@ -17,8 +17,8 @@ import { drawStrip } from '../../../../calc/sheets/pdf/strips/strip-drawing.ts';
 import { readSite } from '../../../../routing/site/file/read.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { plainLettering } from './plain-lettering.ts';
-import { watchedPen } from './watched-pen.ts';
+import { plainLettering } from './kit/plain-lettering.ts';
+import { watchedPen } from './kit/watched-pen.ts';
 
 function sample(name: string): Site {
   const read = readSite(readFileSync(`samples/${name}.site.json`, 'utf8'));

@@ -5,7 +5,7 @@ import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit, type Edit, invertEdit, isIdle } from '../../../../web/document/change/edit.ts';
 import { emptySite } from '../../../../web/document/opening.ts';
-import { checkEdit } from '../../document/check-edit.ts';
+import { checkEdit } from '../../document/edits/check-edit.ts';
 import { SMALL } from '../../document/small-site.ts';
 import { anyDrawing, editOfDrawing } from './any-drawing.ts';
 

@@ -15,7 +15,7 @@ import { measureHand } from '../../../../web/board/hand/measure-hand.ts';
 import { type Scene, sceneOf } from '../../../../web/board/scene/scene.ts';
 import { createViewStore } from '../../../../web/board/view-store.ts';
 import { createPageStore } from '../../../../web/page-state/page-store.ts';
-import { D1, opened } from '../../document/opened-store.ts';
+import { D1, opened } from '../../document/keeping/opened-store.ts';
 import '../../../../web/board/draw/tools/tools.ts';
 
 let world: GestureWorld;

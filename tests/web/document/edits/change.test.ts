@@ -7,10 +7,10 @@ import { changeElements } from '../../../../web/document/edits/change.ts';
 import { recordAsBuilt } from '../../../../web/document/edits/records/records.ts';
 import { relabel, rename, renumber } from '../../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, setGridlines, setVehicles } from '../../../../web/document/edits/set.ts';
-import { changeElement } from '../change-element.ts';
-import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
 import { testPen } from '../test-pen.ts';
+import { changeElement } from './change-element.ts';
+import { checkEdit } from './check-edit.ts';
 
 const METRIC: SiteFile = { ...SMALL, units: 'm' };
 const BARE: SiteFile = { format: 'overrow/site', version: 1, units: 'ft', name: 'bare' };

@@ -4,8 +4,8 @@ import type { SiteFile } from '../../../../routing/site/site.ts';
 import type { Ref } from '../../../../web/document/change/element-lists.ts';
 import { insertedBy } from '../../../../web/document/change/selection.ts';
 import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../../web/document/edits/moving/copy.ts';
-import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
+import { checkEdit } from './check-edit.ts';
 
 const bay: readonly Ref[] = [
   { list: 'stalls', id: 'S07' },

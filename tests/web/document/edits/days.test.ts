@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { addDay, changeDay, removeDay } from '../../../../web/document/edits/charging/days.ts';
 import { holdPanels } from '../../../../web/document/edits/charging/hold-panels.ts';
-import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
+import { checkEdit } from './check-edit.ts';
 
 const day = { id: 'work', from: '06:00', to: '20:00', population: { kind: 'workplace', cars: 2, seed: 1 } } as const;
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { deleteElements } from '../../../../web/document/edits/delete.ts';
-import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
+import { checkEdit } from './check-edit.ts';
 
 test('with a drop go its chargers and what was measured there', () => {
   const edit = deleteElements(SMALL, [{ list: 'drops', id: 'D1' }]);

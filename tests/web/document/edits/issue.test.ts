@@ -4,7 +4,7 @@ import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { feedChargers, issuePanel, letGoOfPanel, moveCircuit } from '../../../../web/document/edits/charging/issue.ts';
 import { SMALL_LOT } from '../../../calc/checks/faults/small-lot.ts';
-import { checkEdit } from '../check-edit.ts';
+import { checkEdit } from './check-edit.ts';
 
 const P2 = { ...SMALL_LOT.equipment[1]!, id: 'P2', at: [-10, 0] };
 const lot = (issued?: SiteFile['issued']): SiteFile =>

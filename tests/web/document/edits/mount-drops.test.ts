@@ -7,7 +7,7 @@ import { mountDrops } from '../../../../web/document/edits/charging/mount-drops.
 import { waylessAt } from '../../../../web/panels/elements/drops/wayless.ts';
 import { mountedWords } from '../../../../web/words/mounted.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
-import { checkEdit } from '../check-edit.ts';
+import { checkEdit } from './check-edit.ts';
 
 const LOT = libraryLot();
 const ALL = (LOT.drops ?? []).map(({ id }) => id);

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { Point3, SiteFile } from '../../../../routing/site/site.ts';
 import { elementOf, type Ref } from '../../../../web/document/change/element-lists.ts';
 import { mirror, moveElements, placeDrop, rotate } from '../../../../web/document/edits/moving/move.ts';
-import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
+import { checkEdit } from './check-edit.ts';
 
 const METRIC: SiteFile = { ...SMALL, units: 'm' };
 const all: readonly Ref[] = (

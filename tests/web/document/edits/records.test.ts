@@ -11,9 +11,9 @@ import { deleteElements } from '../../../../web/document/edits/delete.ts';
 import { mirror, moveElements, rotate } from '../../../../web/document/edits/moving/move.ts';
 import { mergeRecords, recordAsBuilt, recordMarks } from '../../../../web/document/edits/records/records.ts';
 import { renumber } from '../../../../web/document/edits/rename.ts';
-import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
 import { testPen } from '../test-pen.ts';
+import { checkEdit } from './check-edit.ts';
 
 /** A site whose field work has begun, as the desk and the field both have it. */
 const BEGUN = checkEdit(SMALL, recordMarks(SMALL, 'Set', [{ of: 'D2', what: 'set' }], testPen()));

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { rename } from '../../../../web/document/edits/rename.ts';
 import { SMALL_LOT } from '../../../calc/checks/faults/small-lot.ts';
-import { checkEdit } from '../check-edit.ts';
+import { checkEdit } from './check-edit.ts';
 
 test.each([
   ['EV1', { X: { panel: 'P1', spaces: [1, 3] } }],

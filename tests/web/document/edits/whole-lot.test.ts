@@ -8,8 +8,8 @@ import { toSite } from '../../../../routing/site/to-site.ts';
 import { elementsOf, type Ref } from '../../../../web/document/change/element-lists.ts';
 import { mirror, moveElements, rotate } from '../../../../web/document/edits/moving/move.ts';
 import { setField } from '../../../../web/document/edits/set.ts';
-import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
+import { checkEdit } from './check-edit.ts';
 
 const LOT: SiteFile = {
   ...SMALL,

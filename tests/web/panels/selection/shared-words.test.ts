@@ -10,7 +10,7 @@ import { setShared } from '../../../../web/document/edits/set-shared.ts';
 import { PANEL_KINDS } from '../../../../web/panels/elements/kinds.tsx';
 import type { SharedWords } from '../../../../web/panels/selection/shared-words.ts';
 import { feetFile, metricFile } from '../../../routing/site/numbers/metric.ts';
-import { checkEdit } from '../../document/check-edit.ts';
+import { checkEdit } from '../../document/edits/check-edit.ts';
 import { SMALL } from '../../document/small-site.ts';
 
 /** What each element has for itself: its name, its place in the plan, and what it belongs to. */
