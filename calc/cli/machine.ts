@@ -1,4 +1,5 @@
 import type { NewLinearProgram } from '../day/optimum/linear-program.ts';
+import type { Packer } from '../sheets/packing.ts';
 import type { FontBytes } from '../sheets/pdf/kit/lettering/lettering.ts';
 import type { Crew } from './writing/crew.ts';
 
@@ -20,6 +21,8 @@ export interface Machine {
   readonly today: () => string;
   /** The typeface of the drawing set. */
   readonly fonts: () => Promise<FontBytes>;
+  /** Packs what is written; without one it is packed as in any engine. */
+  readonly packer?: Packer;
   /** What solves linear programs, loaded when it is asked for. */
   readonly solver: () => Promise<NewLinearProgram>;
   /** All of standard input. */

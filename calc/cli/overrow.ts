@@ -6,6 +6,7 @@ import { isTaken, makeFolder, readBytes, readText, removeFile, STANDARD_INPUT, w
 import { runWords } from './words.ts';
 import { crewOf, isHelper, readForCrew } from './writing/crew.ts';
 import { packedFonts } from './writing/fonts.ts';
+import { NATIVE } from './writing/packer.ts';
 
 const file = new URL(import.meta.url);
 const words = process.argv.slice(2);
@@ -19,6 +20,7 @@ const machine: Machine = {
   // No file has such a name.
   today: () => readForCrew('\0today', () => dayOf(new Date())),
   fonts: packedFonts,
+  packer: NATIVE,
   solver: loadSolver,
   mayGoOn,
   crew: crewOf(file, words),

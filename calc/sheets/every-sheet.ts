@@ -1,3 +1,4 @@
+import { keptByKey } from '../../routing/kept/kept.ts';
 import type { Alternative } from '../plan/compared/comparison.ts';
 import { bidSheet } from './cost/bid-sheet.ts';
 import { costSheet } from './cost/cost-sheet.ts';
@@ -8,9 +9,11 @@ import { takeoffSheet } from './cost/takeoff-sheet.ts';
 import { type Cell, csv } from './csv.ts';
 import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from './days/day-sheets.ts';
 import { daySummarySheet } from './days/day-summary-sheet.ts';
+import type { Packer } from './packing.ts';
 import type { FontBytes } from './pdf/kit/lettering/lettering.ts';
 import type { Paper } from './pdf/kit/paper.ts';
 import type { Underlay } from './pdf/kit/underlay.ts';
+import type { ReportParts } from './pdf/report/report.ts';
 import { arcFlashSheet } from './schedules/arc-flash-sheet.ts';
 import { conduitsSheet } from './schedules/conduits-sheet.ts';
 import { coordinationSheet } from './schedules/coordination-sheet.ts';
@@ -54,6 +57,12 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   'day-meters': ({ site }) => dayMetersSheet(site),
 };
 
+/** The rows of a table, which the workbook has too. */
+const rowsOf = keptByKey(
+  (name: TableName) => name,
+  (planned: Alternative, name) => TABLES[name](planned),
+);
+
 /** What a sheet needs of the machine that writes it. */
 export interface SheetSurroundings {
   /** The typeface of the drawing set, read when it is asked for. */
@@ -68,6 +77,8 @@ export interface SheetSurroundings {
   readonly photos?: (hash: string) => Promise<Uint8Array | null>;
   /** Hears what could not be printed as it was given. */
   readonly tell?: (says: string) => void;
+  /** Packs pages and tables; without one they are packed as in any engine. */
+  readonly packer?: Packer;
   /** Hears how many pages of a drawing set are drawn, of how many. */
   readonly drawn?: (done: number, of: number) => void;
 }
@@ -83,53 +94,41 @@ export interface SheetFile extends SheetName {
 const tableWriter =
   (name: TableName): Write =>
   async (planned) => {
-    const rows = TABLES[name](planned);
+    const rows = rowsOf(planned, name);
     return rows === null ? null : csv(rows);
   };
+
+const reportParts = async ({ fonts, date, tell, drawn, packer }: SheetSurroundings): Promise<ReportParts> => ({
+  fonts: await fonts(),
+  date,
+  ...(tell && { tell }),
+  ...(drawn && { drawn }),
+  ...(packer && { packer }),
+});
 
 // The larger writers are loaded when they are asked for.
 const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.drawings.pdf': drawingSetOn('ANSI D'),
   '.drawings-tabloid.pdf': drawingSetOn('tabloid'),
-  '.calculations.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
+  '.calculations.pdf': async ({ site, plan }, around) => {
     const { calculationPacket } = await import('./pdf/report/packet.ts');
-    return calculationPacket(site, plan, {
-      fonts: await fonts(),
-      date,
-      ...(tell && { tell }),
-      ...(drawn && { drawn }),
-    });
+    return calculationPacket(site, plan, await reportParts(around));
   },
-  '.utility-letter.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
+  '.utility-letter.pdf': async ({ site, plan }, around) => {
     const { utilityLetter } = await import('./pdf/report/utility-letter.ts');
-    return utilityLetter(site, plan, { fonts: await fonts(), date, ...(tell && { tell }), ...(drawn && { drawn }) });
+    return utilityLetter(site, plan, await reportParts(around));
   },
-  '.pull-cards.pdf': async ({ site, plan }, { fonts, date, tell, drawn, page = null }) => {
+  '.pull-cards.pdf': async ({ site, plan }, around) => {
     const { pullCardReport } = await import('./pdf/report/pull-card-report.ts');
-    return pullCardReport(site, plan, page, {
-      fonts: await fonts(),
-      date,
-      ...(tell && { tell }),
-      ...(drawn && { drawn }),
-    });
+    return pullCardReport(site, plan, around.page ?? null, await reportParts(around));
   },
-  '.commissioning.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
+  '.commissioning.pdf': async ({ site, plan }, around) => {
     const { commissioningReport } = await import('./pdf/report/commissioning-report.ts');
-    return commissioningReport(site, plan, {
-      fonts: await fonts(),
-      date,
-      ...(tell && { tell }),
-      ...(drawn && { drawn }),
-    });
+    return commissioningReport(site, plan, await reportParts(around));
   },
-  '.commissioning-blank.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
+  '.commissioning-blank.pdf': async ({ site, plan }, around) => {
     const { blankCommissioning } = await import('./pdf/report/commissioning-report.ts');
-    return blankCommissioning(site, plan, {
-      fonts: await fonts(),
-      date,
-      ...(tell && { tell }),
-      ...(drawn && { drawn }),
-    });
+    return blankCommissioning(site, plan, await reportParts(around));
   },
   '.dxf': async ({ name, site, plan }, { fonts, date }) => {
     const { planDxf } = await import('./dxf/plan-dxf.ts');
@@ -143,13 +142,13 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
     const { raisedSvg } = await import('./svg/raised-svg.ts');
     return raisedSvg(site, plan, { fonts: await fonts(), date });
   },
-  '.xlsx': async (planned) => {
+  '.xlsx': async (planned, { packer }) => {
     const [{ xlsx }, { workbook }] = await Promise.all([import('./xlsx.ts'), import('./workbook/workbook.ts')]);
     const tables = TABLE_NAMES.flatMap((name) => {
-      const rows = TABLES[name](planned);
+      const rows = rowsOf(planned, name);
       return rows === null ? [] : [{ name, rows }];
     });
-    return xlsx(workbook(planned, tables));
+    return xlsx(workbook(planned, tables), { packer });
   },
   '.runs.csv': tableWriter('runs'),
   '.conduits.csv': tableWriter('conduits'),
@@ -183,7 +182,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
 export const SHEET_FILES: readonly SheetFile[] = SHEET_NAMES.map((name) => ({ ...name, write: WRITERS[name.ending] }));
 
 function drawingSetOn(paper: Paper): Write {
-  return async ({ name, site, plan, cost }, { fonts, date, underlays, photos, tell, drawn }) => {
+  return async ({ name, site, plan, cost }, { fonts, date, underlays, photos, tell, drawn, packer }) => {
     const { drawingSet } = await import('./pdf/drawing-set.ts');
     return drawingSet(site, plan, {
       fonts: await fonts(),
@@ -195,6 +194,7 @@ function drawingSetOn(paper: Paper): Write {
       ...(photos && { photos }),
       ...(tell && { tell }),
       ...(drawn && { drawn }),
+      ...(packer && { packer }),
     });
   };
 }

@@ -64,7 +64,7 @@ const lettered = async (versions: Versions, around: SheetSurroundings): Promise<
 /** The drawing set of the later version, ANSI D, as a revision of the earlier: clouds, deltas, and what changed. */
 async function revisedSet(versions: Versions, around: SheetSurroundings): Promise<Uint8Array> {
   const { drawingSet } = await import('./pdf/drawing-set.ts');
-  const { fonts, date, underlays, tell, drawn } = around;
+  const { fonts, date, underlays, tell, drawn, packer } = around;
   const { after } = versions;
   return drawingSet(after.site, after.plan, {
     fonts: await fonts(),
@@ -75,6 +75,7 @@ async function revisedSet(versions: Versions, around: SheetSurroundings): Promis
     cost: after.cost,
     ...(tell && { tell }),
     ...(drawn && { drawn }),
+    ...(packer && { packer }),
     revision: revisedBy(versions, around),
   });
 }

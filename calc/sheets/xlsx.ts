@@ -1,4 +1,5 @@
 import writeExcelFile, { type SheetData } from 'write-excel-file/universal';
+import { ANYWHERE, type Packer } from './packing.ts';
 import type { LiveCell, LiveTable } from './workbook/live.ts';
 import { withParts } from './workbook/parts.ts';
 import { sheetCells } from './workbook/sheet-cells.ts';
@@ -11,7 +12,13 @@ const WIDEST = 60;
  * numbers as numbers, text always as text (a name that looks like a formula stays a name), formulas where a table has
  * them. The bytes of the file. `withValues`: what formulas come to stands beside them.
  */
-export async function xlsx(tables: readonly LiveTable[], withValues = true): Promise<Uint8Array> {
+export async function xlsx(
+  tables: readonly LiveTable[],
+  {
+    withValues = true,
+    packer = ANYWHERE,
+  }: { readonly withValues?: boolean; readonly packer?: Packer | undefined } = {},
+): Promise<Uint8Array> {
   const cells = sheetCells(tables, withValues);
   const sheets = tables.map(({ name, rows }, i) => ({
     sheet: name,
@@ -21,7 +28,7 @@ export async function xlsx(tables: readonly LiveTable[], withValues = true): Pro
     orientation: 'landscape' as const,
   }));
   const blob = await writeExcelFile(sheets).toBlob();
-  return withParts(new Uint8Array(await blob.arrayBuffer()), tables, cells.sheets);
+  return withParts(new Uint8Array(await blob.arrayBuffer()), tables, cells.sheets, packer);
 }
 
 /** What stands in a cell, in letters; a number is not shown to its last figure. */

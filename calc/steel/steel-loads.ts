@@ -50,7 +50,7 @@ export interface Loaded {
 }
 
 /** The loads of every member that carries any, in the order of the members. */
-export function steelLoads(site: Site, { hung, branches }: Loaded): readonly MemberLoad[] {
+export const steelLoads = kept((site: Site, { hung, branches }: Loaded): readonly MemberLoad[] => {
   const members = byId(site.members);
   const rests = restsOf(site.members, site.columns);
   const tables = tablesOf(site.rules);
@@ -66,7 +66,7 @@ export function steelLoads(site: Site, { hung, branches }: Loaded): readonly Mem
       whenFilled: more.get(one.member) ?? 0,
     };
   });
-}
+});
 
 /** Points and runs of a member by where they begin along it. */
 export const listed = (member: Member, { points, runs }: Hung): readonly ListedLoad[] =>

@@ -52,6 +52,7 @@ export async function handoverVerb(
     planned,
     {
       fonts: machine.fonts,
+      ...(machine.packer && { packer: machine.packer }),
       date: machine.today(),
       photos: async (hash) => came.photos.get(hash) ?? null,
       tell: (says) => told.push(`${name}: ${says}\n`),

@@ -23,6 +23,7 @@ export async function writeChanges(
       { before: earlier, after: later, changes },
       {
         fonts: machine.fonts,
+        ...(machine.packer && { packer: machine.packer }),
         date: machine.today(),
         underlays: async () => {
           const { laid, remarks } = underlaysBeside(after.name, after.site, machine);

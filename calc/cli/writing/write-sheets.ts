@@ -4,7 +4,7 @@ import { alternativeOf } from '../../plan/compared/alternative.ts';
 import type { Alternative } from '../../plan/compared/comparison.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import type { SheetFile } from '../../sheets/every-sheet.ts';
-import type { SheetEnding } from '../../sheets/sheet-names.ts';
+import { type SheetEnding, TABLE_NAMES } from '../../sheets/sheet-names.ts';
 import { sheetsNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type VerbOutcome, wrong } from '../outcome.ts';
@@ -98,6 +98,7 @@ async function writeOne(
   const told: string[] = [];
   const content = await write(planned, {
     fonts: machine.fonts,
+    ...(machine.packer && { packer: machine.packer }),
     date,
     underlays: async () => {
       const { laid, remarks } = underlaysBeside(from, site, machine);
@@ -138,11 +139,17 @@ const HEAVY: readonly (readonly SheetEnding[])[] = [
   ['.ifc'],
 ];
 
+/** The workbook has all tables. */
+const TABLES: readonly SheetEnding[] = TABLE_NAMES.map((name) => `.${name}.csv` as const);
+
 /** Places of sheets, grouped as they are taken. */
 function groupsOf(files: readonly SheetFile[]): readonly (readonly number[])[] {
-  const placesOf = (endings: readonly SheetEnding[]): number[] =>
-    endings.map((ending) => files.findIndex((file) => file.ending === ending)).filter((at) => at >= 0);
-  const heavy = HEAVY.map(placesOf).filter((group) => group.length > 0);
+  const apart = HEAVY.flat();
+  const heavy = HEAVY.map((endings) => {
+    if (!files.some(({ ending }) => endings.some((one) => one === ending))) return [];
+    const all = endings.includes('.xlsx') ? [...endings, ...TABLES.filter((one) => !apart.includes(one))] : endings;
+    return all.map((one) => files.findIndex(({ ending }) => ending === one)).filter((at) => at >= 0);
+  }).filter((group) => group.length > 0);
   const rest = files.flatMap((_, i) => (heavy.some((group) => group.includes(i)) ? [] : [[i]]));
   return [...heavy, ...rest];
 }

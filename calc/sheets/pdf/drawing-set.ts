@@ -1,6 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
+import type { Packer } from '../packing.ts';
 import { embedPhotos, type PhotoBytes } from './as-built/set-photos.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
 import { type FontBytes, letteringIn } from './kit/lettering/lettering.ts';
@@ -34,6 +35,8 @@ export interface SetParts {
   readonly photos?: PhotoBytes;
   /** What was priced, for the list of what is open. */
   readonly cost?: WorkRecord['cost'];
+  /** Packs the pages; without one they are packed as in any engine. */
+  readonly packer?: Packer;
 }
 
 /**
@@ -43,6 +46,7 @@ export interface SetParts {
  */
 export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promise<Uint8Array> {
   const { fonts, date, paper, file = site.name, underlays = [], revision, tell, drawn, cost = null } = parts;
+  const { packer } = parts;
   const doc = await PDFDocument.create({ updateMetadata: false });
   const under = await embedUnderlays(doc, underlays);
   const printed = [site, date, file, cost, revision?.before, revision?.since, under.remarks];
@@ -67,7 +71,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   const pages = sheets.map(({ draft }, i) => {
     const pen = penWith(lettering);
     draw(pen, i);
-    const page = addPage(doc, job.shape, resources, pen.bytes());
+    const page = addPage(doc, job.shape, resources, pen.bytes(), packer);
     if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, draft.frame ?? null);
     drawn?.(i + 1, sheets.length);
     return page;

@@ -1,5 +1,5 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import { ZIP_TIME } from '../zip-time.ts';
+import { strFromU8, strToU8, unzipSync } from 'fflate';
+import { type Packer, zipped } from '../packing.ts';
 import type { LiveTable } from './live.ts';
 import { columnLetters } from './sheet-cells.ts';
 
@@ -15,7 +15,12 @@ const tableRows = ({ rows }: LiveTable): number => {
  * they are written.
  * @param cells the element `sheetData` of each table
  */
-export function withParts(packed: Uint8Array, tables: readonly LiveTable[], cells: readonly string[]): Uint8Array {
+export function withParts(
+  packed: Uint8Array,
+  tables: readonly LiveTable[],
+  cells: readonly string[],
+  packer: Packer,
+): Uint8Array {
   const entries = unzipSync(packed);
   const edit = (name: string, change: (text: string) => string): void => {
     const entry = entries[name];
@@ -29,7 +34,7 @@ export function withParts(packed: Uint8Array, tables: readonly LiveTable[], cell
       .replace('<definedNames/>', `<definedNames>${namesXml(tables)}</definedNames>`)
       .replace('<calcPr/>', '<calcPr fullCalcOnLoad="1"/>'),
   );
-  return zipSync(entries, { mtime: ZIP_TIME });
+  return zipped(entries, packer);
 }
 
 /** The last column of the head as letters. */

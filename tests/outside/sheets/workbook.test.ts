@@ -209,10 +209,13 @@ test.skipIf(office === undefined)(
         );
         return read(readFileSync(join(folder, 'in.ods')));
       };
-      const book = convert(await xlsx(workbook(yard, []), false));
+      const book = convert(await xlsx(workbook(yard, []), { withValues: false }));
       expectPlan(book, yard);
       // One price doubled: the total moves by what a dollar of material comes to in it.
-      const changed = read(await xlsx(workbook(yard, []), false), { cellFormula: true, cellStyles: true });
+      const changed = read(await xlsx(workbook(yard, []), { withValues: false }), {
+        cellFormula: true,
+        cellStyles: true,
+      });
       const before = cell(changed, 'cost', 'G2');
       const many = cell(changed, 'cost', 'D2');
       changed.Sheets.cost!.G2 = { t: 'n', v: before * 2 };

@@ -8,16 +8,13 @@ import {
   type PDFRef,
   PDFString,
 } from '@cantoo/pdf-lib';
-import { zlibSync } from 'fflate';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
+import { ANYWHERE, type Packer } from '../../packing.ts';
 import { inert } from './lettering/inert.ts';
 import { FONT_NAMES, type Lettering } from './lettering/lettering.ts';
 import type { SheetShape } from './paper.ts';
 import { fadedName } from './pen.ts';
 import { type PlacedUnderlay, underlayName } from './underlay.ts';
-
-/** Three tenths less time than the usual level, for pages a twentieth longer. */
-const PACKING = 4;
 
 const LAYER_NAMES = Object.keys(LAYERS) as LayerName[];
 
@@ -53,6 +50,7 @@ export function addPage(
   shape: Pick<SheetShape, 'width' | 'height'>,
   resources: PDFRef,
   content: Uint8Array,
+  packer: Packer = ANYWHERE,
 ): PDFRef {
   const { context, catalog } = doc;
   // Hung in the tree of pages without a walk over all that are there: a report has them by the thousand.
@@ -60,10 +58,7 @@ export function addPage(
   leaf.set(PDFName.of('MediaBox'), context.obj([0, 0, shape.width, shape.height]));
   const page = context.register(leaf);
   catalog.Pages().pushLeafNode(page);
-  leaf.set(
-    PDFName.of('Contents'),
-    context.register(context.stream(zlibSync(content, { level: PACKING }), { Filter: 'FlateDecode' })),
-  );
+  leaf.set(PDFName.of('Contents'), context.register(context.stream(packer.stream(content), { Filter: 'FlateDecode' })));
   leaf.set(PDFName.of('Resources'), resources);
   return page;
 }

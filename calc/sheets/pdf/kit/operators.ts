@@ -1,17 +1,19 @@
 /** Room for a page of a table, bytes; it doubles where there are more. */
 const FIRST = 16 * 1024;
 
-/** Hexadecimal digits of a sign in a font of a content stream. */
-export const SIGN_DIGITS = 4;
-
 const LINE_END = 10;
+const RETURN = 13;
 const SPACE = 32;
+const OPEN = 40;
+const CLOSE = 41;
 const MINUS = 45;
 const POINT = 46;
 const ZERO = 48;
+const LETTER_R = 114;
+const BACKSLASH = 92;
 
 /**
- * Operators of a content stream as they are drawn: a line of ASCII each. What is drawn goes into bytes at once: a sheet
+ * Operators of a content stream as they are drawn: a line each, of ASCII but for the signs of texts. What is drawn goes into bytes at once: a sheet
  * has operators by ten thousands, and none of their words lives longer than it takes to write it, or is made at all.
  */
 export class Operators {
@@ -74,25 +76,24 @@ export class Operators {
   }
 
   /**
-   * A text as the digits of its signs, in brackets; nothing is written, and the answer is no, where one has none.
-   * @param digits of each sign of ASCII `SIGN_DIGITS`, as bytes; 0 where it is not known
+   * A text as a string of bytes, two for each sign, half of what hexadecimal digits take; nothing is written, and the
+   * answer is no, where one of its signs has no number.
+   * @param glyphs the numbers of the signs of ASCII in the font; 0 where it is not known
    */
-  signs(text: string, digits: Uint8Array): boolean {
+  signs(text: string, glyphs: Uint16Array): boolean {
     const { length } = text;
-    this.#reserve(length * SIGN_DIGITS + 2);
+    this.#reserve(length * MOST_OF_SIGN + 2);
     const bytes = this.#bytes;
     let at = this.#end;
-    bytes[at++] = 60;
+    bytes[at++] = OPEN;
     for (let i = 0; i < length; i++) {
-      const of = text.charCodeAt(i) * SIGN_DIGITS;
-      if (of >= digits.length || digits[of] === 0) return false;
-      bytes[at] = digits[of]!;
-      bytes[at + 1] = digits[of + 1]!;
-      bytes[at + 2] = digits[of + 2]!;
-      bytes[at + 3] = digits[of + 3]!;
-      at += SIGN_DIGITS;
+      const code = text.charCodeAt(i);
+      const glyph = code < glyphs.length ? glyphs[code]! : 0;
+      if (glyph === 0) return false;
+      at = writeInString(bytes, at, glyph >> 8);
+      at = writeInString(bytes, at, glyph & 0xff);
     }
-    bytes[at++] = 62;
+    bytes[at++] = CLOSE;
     this.#end = at;
     return true;
   }
@@ -109,6 +110,17 @@ export class Operators {
     larger.set(this.#bytes);
     this.#bytes = larger;
   }
+}
+
+/** Bytes of a sign of which both have to be escaped. */
+const MOST_OF_SIGN = 4;
+
+/** A byte of a string (ISO 32000-1, 7.3.4.2): brackets and what escapes are escaped, and what would be read as the end of a line. */
+function writeInString(bytes: Uint8Array, at: number, byte: number): number {
+  const isEscaped = byte === OPEN || byte === CLOSE || byte === BACKSLASH || byte === RETURN;
+  if (isEscaped) bytes[at++] = BACKSLASH;
+  bytes[at++] = byte === RETURN ? LETTER_R : byte;
+  return at;
 }
 
 /** Three figures after a point, without zeros at their end: what is left of a thousandth. */

@@ -59,12 +59,15 @@ interface State {
   fill: string;
   width: string;
   dash: string;
+  /** The last font and its size: they outlive a text. */
+  font: Weight | null;
+  size: number;
   /** What they were told last: who is told the same again has nothing to say. */
   ink: Ink | null;
   fillColour: string;
 }
 
-const UNKNOWN: State = { stroke: '', fill: '', width: '', dash: '', ink: null, fillColour: '' };
+const UNKNOWN: State = { stroke: '', fill: '', width: '', dash: '', font: null, size: 0, ink: null, fillColour: '' };
 
 /** Four Bezier curves make a circle to 0.03 % of its radius. */
 const ROUND = 0.5522847498;
@@ -178,9 +181,9 @@ export function penWith(lettering: Lettering): Pen {
       const back = anchor === 'left' ? 0 : lettering.width(words, size, weight) * (anchor === 'middle' ? 0.5 : 1);
       const [ux, uy] = direction(turn);
       const place = (): void => {
-        out.add(turn === 0 ? '1 0 0 1 ' : `${[ux, uy, -uy, ux].map(ratio).join(' ')} `);
+        if (turn !== 0) out.add(`${[ux, uy, -uy, ux].map(ratio).join(' ')} `);
         out.pair(at[0] - back * ux, at[1] - back * uy);
-        out.add(' Tm ');
+        out.add(turn === 0 ? ' Td ' : ' Tm ');
       };
       const other = lettering.shown?.(words, size, weight) ?? null;
       if (other !== null) {
@@ -195,11 +198,16 @@ export function penWith(lettering: Lettering): Pen {
         );
         return;
       }
-      out.add(FONT_WORDS[weight]);
-      out.number(size);
-      out.add(' Tf ');
+      out.add('BT ');
+      if (state.font !== weight || state.size !== size) {
+        out.add(FONT_WORDS[weight]);
+        out.number(size);
+        out.add(' Tf ');
+        state.font = weight;
+        state.size = size;
+      }
       place();
-      if (!out.signs(words, lettering.digits?.(weight) ?? NO_DIGITS)) out.add(lettering.encoded(words, weight));
+      if (!out.signs(words, lettering.glyphs?.(weight) ?? NO_GLYPHS)) out.add(lettering.encoded(words, weight));
       out.push(' Tj ET');
     },
     clipped: (area, draw) =>
@@ -223,7 +231,7 @@ export function penWith(lettering: Lettering): Pen {
         () => out.push(`/${fadedName(name)} gs ${matrix.map(ratio).join(' ')} cm /${name} Do`),
         'Q',
       ),
-    content: () => new TextDecoder().decode(out.bytes()),
+    content: () => new TextDecoder('latin1').decode(out.bytes()),
     bytes: () => out.bytes(),
   };
   return pen;
@@ -241,9 +249,9 @@ export function arcPoints([x, y]: Point2, radius: number, from: number, to: numb
 }
 
 const FONT_WORDS: Readonly<Record<Weight, string>> = {
-  regular: `BT /${FONT_NAMES.regular} `,
-  bold: `BT /${FONT_NAMES.bold} `,
+  regular: `/${FONT_NAMES.regular} `,
+  bold: `/${FONT_NAMES.bold} `,
 };
-const NO_DIGITS = new Uint8Array(0);
+const NO_GLYPHS = new Uint16Array(0);
 
 const ratio = (value: number): string => (Number.isInteger(value) ? String(value) : fixed(value, 6));

@@ -1,5 +1,6 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { CAUTIONS } from '../../../words/cautions.ts';
+import type { Packer } from '../../packing.ts';
 import { type Area, INCH, right } from '../kit/area.ts';
 import { addPage, describe, nameSheets, sharedResources } from '../kit/document.ts';
 import { PENS } from '../kit/ink.ts';
@@ -54,6 +55,8 @@ export interface ReportParts {
   readonly tell?: (says: string) => void;
   /** Hears how many pages are drawn, of how many. */
   readonly drawn?: (done: number, of: number) => void;
+  /** Packs the pages; without one they are packed as in any engine. */
+  readonly packer?: Packer;
 }
 
 /**
@@ -64,7 +67,7 @@ export interface ReportParts {
 export async function report(
   title: string,
   shape: ReportShape,
-  { fonts, date, tell, drawn }: ReportParts,
+  { fonts, date, tell, drawn, packer }: ReportParts,
   printed: readonly object[],
   pages: (lettering: Lettering) => readonly ReportPage[],
 ): Promise<Uint8Array> {
@@ -77,7 +80,7 @@ export async function report(
     const pen = penWith(lettering);
     drawFrame(pen, shape, [title, date, `page ${i + 1} of ${all.length}`]);
     page.draw(pen);
-    const ref = addPage(doc, shape, resources, pen.bytes());
+    const ref = addPage(doc, shape, resources, pen.bytes(), packer);
     drawn?.(i + 1, all.length);
     return ref;
   });

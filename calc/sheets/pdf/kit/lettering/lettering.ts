@@ -35,8 +35,8 @@ export interface Lettering {
   readonly width: (text: string, size: number, weight?: Weight) => number;
   /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
   readonly encoded: (text: string, weight?: Weight) => string;
-  /** The digits of the signs of ASCII that were written already (`Operators.signs`): a text of no others needs no words. */
-  readonly digits?: (weight: Weight) => Uint8Array;
+  /** The numbers of the signs of ASCII that were met already (`Operators.signs`): a text of no others needs no words. */
+  readonly glyphs?: (weight: Weight) => Uint16Array;
   /** Whether a sign is printed as it is; others are as `printable` writes them. */
   readonly has: (code: number) => boolean;
   readonly refs: Readonly<Record<Weight, PDFRef>>;
@@ -129,7 +129,7 @@ export async function letteringIn(
       learn(text, weight);
       return `<${codes}>`;
     },
-    digits: (weight) => plain[weight].digits,
+    glyphs: (weight) => plain[weight].glyphs,
     has: isThere,
     refs: { regular: faces.regular.ref, bold: faces.bold.ref },
     ...(scripts && {

@@ -7,6 +7,7 @@ const STRONG = /\p{L}/gu;
  * as such.
  */
 export function runsFromRight(text: string): boolean {
+  if (!RIGHT.test(text)) return false;
   const isRight = (text.match(STRONG) ?? []).map((letter) => RIGHT.test(letter));
   return isRight[0] === true && 2 * isRight.filter(Boolean).length > isRight.length;
 }

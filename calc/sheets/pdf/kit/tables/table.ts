@@ -1,3 +1,4 @@
+import { kept } from '../../../../../routing/kept/kept.ts';
 import { type Area, right, top } from '../area.ts';
 import type { Lettering } from '../lettering/lettering.ts';
 import { LEADING } from '../lettering/letters.ts';
@@ -117,7 +118,7 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
     }
   };
   for (const table of tables) {
-    const laid = layOut(table, field.width, lettering);
+    const laid = laidOut(table, field.width, lettering);
     const footHeight = laid.foot.length === 0 ? 0 : laid.foot.length * step + 6;
     let next = 0;
     let isFirst = true;
@@ -127,11 +128,9 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
       const isShort = next + LEAST_ROWS >= laid.rows.length;
       const heightOf = (rows: readonly LaidRow[], foot: number): number =>
         rows.reduce((sum, row) => sum + row.height, above + foot);
-      const all = heightOf(laid.rows, footHeight);
+      const all = table.isWhole && isFirst ? heightOf(laid.rows, footHeight) : Infinity;
       const least =
-        table.isWhole && isFirst && all <= field.height
-          ? all
-          : heightOf(laid.rows.slice(next, next + LEAST_ROWS), isShort ? footHeight : 0);
+        all <= field.height ? all : heightOf(laid.rows.slice(next, next + LEAST_ROWS), isShort ? footHeight : 0);
       // A wider table goes on below where the column can grow to it: a new one would leave the rest of this one empty.
       const isWider = laid.width > place.width + 0.01;
       const canGrow = place.x + laid.width <= right(field) + 0.01;
@@ -166,6 +165,9 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
   }
   return pages;
 }
+
+/** Kept, for how many sheets tables take is asked of one way to put them together after another. */
+const laidOut = kept(layOut);
 
 /** Height over the head of a part: its title and the lines that lead in. */
 export const aboveHead = ({ lead }: TablePart, { sizes }: Lettering): number =>

@@ -4,7 +4,7 @@ import { letteredPlan } from '../../../../../calc/sheets/lettered/lettered-plan.
 import type { Lettering } from '../../../../../calc/sheets/pdf/kit/lettering/lettering.ts';
 import { wrapped } from '../../../../../calc/sheets/pdf/kit/lettering/lines-of-text.ts';
 import { penWith } from '../../../../../calc/sheets/pdf/kit/pen.ts';
-import { flowTables, type Table } from '../../../../../calc/sheets/pdf/kit/tables/table.ts';
+import { flowTables, type Table, type TablePage } from '../../../../../calc/sheets/pdf/kit/tables/table.ts';
 import { drawTable } from '../../../../../calc/sheets/pdf/kit/tables/table-drawing.ts';
 import { plannedSample } from '../../../../outside/sheets/planned-samples.ts';
 import { plainLettering } from './plain-lettering.ts';
@@ -34,6 +34,25 @@ test('a cell of one line is measured for its column and for its line, and not wo
   for (const page of pages) for (const part of page) drawTable(pen, part);
   // Heads and titles besides.
   expect(asked()).toBeLessThan(2 * 4 * rows.length + 200);
+});
+
+test('a table is laid out once for all the ways to put it on sheets with others', () => {
+  const { lettering, asked } = counted();
+  const tables = ['One', 'Two'].map(
+    (title): Table => ({
+      short: title,
+      title,
+      columns: [{ head: 'a' }, { head: 'b' }],
+      rows: Array.from({ length: 100 }, (_, i) => [`${i}`, `words of ${i}`]),
+    }),
+  );
+  const field = { x: 0, y: 0, width: 900, height: 700 };
+  const apart = tables.flatMap((table) => flowTables([table], field, lettering));
+  const once = asked();
+  const together = flowTables(tables, field, lettering);
+  expect(asked()).toBe(once);
+  const rowsOf = (pages: readonly TablePage[]) => pages.flatMap((page) => page.flatMap(({ rows }) => rows));
+  expect(rowsOf(together)).toEqual(rowsOf(apart));
 });
 
 test('a text at the edge of its room is parted as by its words', () => {

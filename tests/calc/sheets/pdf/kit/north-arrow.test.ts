@@ -7,7 +7,7 @@ import { plainLettering } from './plain-lettering.ts';
 function letterAt(bearing: number): readonly [number, number] {
   const pen = penWith(plainLettering());
   drawNorthArrow(pen, [100, 100], { georef: { lon: 0, lat: 0, bearing } });
-  const [, x, y] = /([-\d.]+) ([-\d.]+) Tm/.exec(pen.content().split('BT')[1]!.replace('1 0 0 1 ', '')) ?? [];
+  const [, x, y] = /([-\d.]+) ([-\d.]+) T[dm]/.exec(pen.content().split('BT')[1]!) ?? [];
   return [Number(x) - 100, Number(y) - 100];
 }
 

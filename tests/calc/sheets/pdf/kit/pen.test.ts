@@ -1,3 +1,4 @@
+import { PDFString } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { PENS } from '../../../../../calc/sheets/pdf/kit/ink.ts';
@@ -39,8 +40,44 @@ describe('pen', () => {
     // Ten signs at size 10 are 50 points wide in this lettering.
     one.text('0123456789', [100, 100], { size: 10, anchor: 'middle' });
     one.text('0123456789', [100, 100], { size: 10, anchor: 'right', turn: 90 });
-    expect(one.content()).toContain('1 0 0 1 75 100 Tm');
+    expect(one.content()).toContain('BT /F1 10 Tf 75 100 Td');
     expect(one.content()).toContain('0 1 -1 0 100 50 Tm');
+  });
+  test('a text goes on in the font of the one before, and says its own after a clip', () => {
+    const one = pen();
+    const write = (): void => one.text('ab', [1, 2], { size: 10 });
+    write();
+    write();
+    one.text('ab', [1, 2], { size: 10, weight: 'bold' });
+    one.clipped({ x: 0, y: 0, width: 9, height: 9 }, write);
+    write();
+    // The clip takes its font with it: what follows is bold still, until it says otherwise.
+    expect(one.content().match(/\/F\d 10 Tf/g)).toEqual(['/F1 10 Tf', '/F2 10 Tf', '/F1 10 Tf', '/F1 10 Tf']);
+  });
+  test('signs by whatever numbers are the string of bytes that another program reads', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.oneof(fc.constantFrom(10, 13, 40, 41, 92, 0x2829, 0x5c0d), fc.integer({ min: 1, max: 0xffff })), {
+          minLength: 1,
+          maxLength: 90,
+        }),
+        (numbers) => {
+          const out = new Operators();
+          const text = String.fromCharCode(...numbers.map((_, i) => 32 + i));
+          const glyphs = new Uint16Array(128);
+          numbers.forEach((number, i) => {
+            glyphs[32 + i] = number;
+          });
+          expect(out.signs(text, glyphs)).toBe(true);
+          const written = String.fromCharCode(...out.bytes());
+          const read = PDFString.of(written.slice(1, -1)).asBytes();
+          expect([...read]).toEqual(numbers.flatMap((number) => [number >> 8, number & 0xff]));
+          // No bare end of a line that a reader would make another of, and brackets that close.
+          expect(written).not.toContain('\r');
+        },
+      ),
+    );
+    expect(new Operators().signs('a', new Uint16Array(128))).toBe(false);
   });
   test('a place that is no number is a fault of the program', () => {
     expect(() =>
