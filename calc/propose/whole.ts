@@ -9,10 +9,12 @@ import { bidOfRows } from './bid-worth.ts';
 import { withChargers } from './drops/chargers.ts';
 import type { CordToCome } from './drops/drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
-import { behindWider, withDropHeld } from './hold-drop.ts';
 import type { EquipmentPart } from './panels/equipment-part.ts';
 import type { Proposal } from './proposal.ts';
+import { withPullPoints } from './raceways/pull-points.ts';
 import { drawnIn, type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways/raceways-part.ts';
+import { dropWords } from './volts/drop-words.ts';
+import { behindWider, withDropHeld } from './volts/hold-drop.ts';
 
 /** A proposal whole, and what decides between it and another. */
 export interface Whole extends Proposal {
@@ -67,28 +69,22 @@ function wholeWith({ file, had, way, prices }: SetLot, { file: laid, part: racew
   const fresh = [
     ...(laid.feeders ?? []).slice(file.feeders?.length ?? 0),
     ...(laid.equipment ?? []).slice(file.equipment?.length ?? 0),
+    ...(laid.chargers ?? []).slice(file.chargers?.length ?? 0),
   ];
-  const { file: next, widened, larger } = withDropHeld(laid, new Set(fresh.map(({ id }) => id)), prices);
-  const says = [
-    ...some(
-      widened,
-      (has) => `${has('has', 'have')} more conductors in parallel than the breaker asks for, to hold the drop.`,
-    ),
-    ...some(larger, (is) => `${is('is', 'are')} larger than the load asks for, to hold the drop.`),
-  ];
+  const held = withDropHeld(laid, new Set(fresh.map(({ id }) => id)), prices);
+  const isHeld = held.file !== laid;
+  // Larger branches may lie in other conduits, which bend more between two places where they can be opened.
+  const grown = (held.file.chargers ?? []).filter(({ from }) => held.limited.has(from));
+  const next = grown.length > 0 ? withPullPoints(held.file, new Set(grown.map(({ id }) => id))).file : held.file;
   const { findings, takeoff } = plan(toSite(next));
+  const dollars = bidOfRows(takeoff, prices);
+  const says = isHeld ? dropWords(held, dollars - bidOfRows(plan(toSite(laid)).takeoff, prices)) : [];
   const forced = forcedWords(file, had, findings);
   return {
     file: next,
     parts: [{ ...way.part, says: [...way.part.says, ...says, ...forced] }, raceways],
     fails: failsOf(findings).length,
-    dollars: bidOfRows(takeoff, prices),
+    dollars,
     proposal,
   };
 }
-
-const some = (
-  names: readonly string[],
-  says: (verb: (one: string, many: string) => string) => string,
-): readonly string[] =>
-  names.length === 0 ? [] : [`${names.join(', ')} ${says((one, many) => (names.length === 1 ? one : many))}`];

@@ -6,8 +6,8 @@ import { alternativeOf } from '../plan/compared/alternative.ts';
 import type { Alternative } from '../plan/compared/comparison.ts';
 import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
-import { withDropHeld } from '../propose/hold-drop.ts';
 import { withPullPoints } from '../propose/raceways/pull-points.ts';
+import { withDropHeld } from '../propose/volts/hold-drop.ts';
 import { dealtLine } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
 

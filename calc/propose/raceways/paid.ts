@@ -40,18 +40,20 @@ export function answersJudged(chargers: number): number {
  * together, and hours go by how many pieces are alike on the lot. What is due for it is then the bid of the whole lot, with
  * its days of lifts and traffic control by wholes.
  * @param rounds answers that are looked at for a piece of equipment
- * @param held a site whose feeders are as wide as they are to be: branches for which they are too narrow fail
+ * @param held a site whose feeders are as wide as they are to be, its branches held to the drop that they are to have:
+ *   those for which the feeders are too narrow fail
  */
 export function racewaysPaid(
   prices: PriceList,
   rounds: number,
   floor: FloorPrice | null,
-  held?: Pick<Site, 'equipment' | 'feeders'>,
+  held?: Pick<Site, 'equipment' | 'feeders' | 'chargers'>,
 ): RacewaysPaid {
   const asHeld = (site: Site): Site => (held ? { ...site, equipment: held.equipment, feeders: held.feeders } : site);
   /** Of the lot, what no routes change. */
   let beside: BillSums | null = null;
-  const judge: RacewaysPaid['judge'] = (drawn, from, chargers, isLast) => {
+  const judge: RacewaysPaid['judge'] = (asked, from, chargers, isLast) => {
+    const drawn = held ? limitedAs(asked, held) : asked;
     const isAll = isLast || chargers.size === drawn.chargers.length;
     const own = isAll ? drawn.chargers : drawn.chargers.filter((one) => one.from === from);
     const branched = withPulls(branchesAlone(drawn, new Set(isAll ? own.map((one) => one.from) : [from]), own));
@@ -68,6 +70,28 @@ export function racewaysPaid(
     };
   };
   return { rounds, ...(floor && { floor }), judge };
+}
+
+/** Chargers held to the drop that others of their names are held to. */
+function limitedAs(site: Site, { chargers }: Pick<Site, 'chargers'>): Site {
+  const limits = new Map(chargers.map(({ id, branchDrop }) => [id, branchDrop]));
+  if (site.chargers.every(({ id, branchDrop }) => (limits.get(id) ?? branchDrop) === branchDrop)) return site;
+  return {
+    ...site,
+    chargers: site.chargers.map((one) => {
+      const branchDrop = limits.get(one.id) ?? one.branchDrop;
+      return branchDrop === undefined ? one : { ...one, branchDrop };
+    }),
+  };
+}
+
+/** What branches from one piece of equipment come to with all that hangs at them, by their feet, and what each loses. */
+export function branchesWorth(site: Site, prices: PriceList, from: string, own: Site['chargers']) {
+  const branched = branchesOf(branchesAlone(site, new Set([from]), own));
+  return {
+    dollars: worthOf(billOf(takeoffOf(branched).map(unstocked), prices), prices),
+    circuits: branched.branches.flatMap(({ circuits }) => circuits.flatMap((one) => one ?? [])),
+  };
 }
 
 /** What the branches from some equipment to some chargers come to as they are drawn: what counts as branches in a bill. */

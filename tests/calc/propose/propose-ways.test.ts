@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
+import { inTheGround } from '../../../calc/propose/panels/panel-source.ts';
+import { weightOf } from '../../../calc/propose/volts/feeder-choices.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
@@ -27,24 +30,25 @@ test('raceways that bend too much on their way get pull points: where walls are 
   expect(without).toContain('bends');
 });
 
-test('a feeder that is long gets more conductors in parallel than its breaker asks for, so that the drop holds', () => {
+test('a feeder that is long gets larger conductors than its breaker asks for, so that the drop holds', () => {
   const ground = bare(libraryLot());
   const far: SiteFile = {
     ...ground,
     equipment: ground.equipment!.map((one) => ({ ...one, at: [-520, 0], entry: [-520, 0, 0] })),
   };
   const { file, parts } = proposed(far, 'all');
-  const [near] = proposed(ground, 'all').file.feeders!;
   const [feeder] = file.feeders!;
-  expect(feeder!.conductor.sets).toBeGreaterThan(near!.conductor.sets);
-  expect(feeder!.conductor).toEqual({ ...near!.conductor, sets: feeder!.conductor.sets });
-  expect(parts[1]!.says.at(-1)).toBe(
-    'F01 has more conductors in parallel than the breaker asks for, to hold the drop.',
+  const { rules } = toSite(file);
+  const asked = inTheGround(rules, feeder!.breakerAmps);
+  const laid = byId(toSite(file).feeders).get(feeder!.id)!;
+  expect(weightOf(rules, laid.conductor)).toBeGreaterThan(weightOf(rules, asked));
+  expect(parts[1]!.says).toContain(
+    'F01 has larger conductors, or more in parallel, than the breaker asks for, to hold the drop.',
   );
   expect(failing(file)).toEqual([]);
-  // One set fewer would not do.
-  const short = { ...feeder!, conductor: { ...feeder!.conductor, sets: feeder!.conductor.sets - 1 } };
-  expect(failing({ ...file, feeders: [short] })).toHaveLength(1);
+  // As its breaker asks for, or with branches that lose what the rule lets them, it would not do.
+  expect(failing({ ...file, feeders: [{ ...feeder!, conductor: asked }] })).toHaveLength(1);
+  expect(failing({ ...file, chargers: file.chargers!.map(({ branchDrop: _, ...one }) => one) })).toHaveLength(1);
 });
 
 test('an open lot without steel, and a canopy that is a valley, are planned whole', () => {

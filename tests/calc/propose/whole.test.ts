@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { dropsPart } from '../../../calc/propose/drops/drops-part.ts';
 import { equipmentPart } from '../../../calc/propose/panels/equipment-part.ts';
+import { inTheGround } from '../../../calc/propose/panels/panel-source.ts';
 import { racewaysPaid } from '../../../calc/propose/raceways/paid.ts';
 import { type SetLot, type Whole, wholeOf, withNarrower } from '../../../calc/propose/whole.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
@@ -64,14 +65,23 @@ test('where a search asks a wider feeder for a panel than what it began with, th
 });
 
 test('branches for which the feeders as they are would be too narrow fail, however little they cost', () => {
-  const lot = setLot(doubleRows({ along: 3, canopies: 1, volts: 208, away: 600 }));
+  const lot = setLot(doubleRows({ along: 8, canopies: 1, volts: 208, away: 600 }));
   const whole = laid(lot, false);
   const site = toSite(whole.file);
   const panel = site.chargers[0]!.from;
   const own = new Set(site.chargers.map(({ id }) => id));
-  const narrow = toSite(wider(whole, panel, -1).file);
+  const narrow = {
+    ...site,
+    feeders: site.feeders.map((one) => ({ ...one, conductor: inTheGround(site.rules, one.breakerAmps) })),
+  };
   const judge = (held?: typeof site) => racewaysPaid(INVENTED_LIST, 1, null, held).judge(site, panel, own, true);
-  expect(site.feeders.some(({ conductor }) => conductor.sets > 1)).toBe(true);
+  expect(narrow.feeders).not.toEqual(site.feeders);
   expect(judge(narrow).fails()).toBeGreaterThan(judge(site).fails());
   expect(judge(narrow).cost).toBe(judge().cost);
+  // Branches that are to lose less cost what that takes, also where they are asked about without it.
+  const free = { ...site, chargers: site.chargers.map(({ branchDrop: _, ...one }) => one) };
+  const asked = (held?: typeof site) => racewaysPaid(INVENTED_LIST, 1, null, held).judge(free, panel, own, true);
+  expect(asked(site).cost).toBe(judge(site).cost);
+  expect(asked().cost).toBeLessThan(judge(site).cost);
+  expect(asked(site).fails()).toBe(0);
 });
