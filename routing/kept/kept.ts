@@ -67,11 +67,12 @@ const MOST_KEYS = 50_000;
 
 /**
  * The same of what is alike more often than it is the same: an answer for each key that says all that `work` goes by besides
- * its first argument, with which the answers are kept.
+ * its first argument, with which the answers are kept, so many at `most`.
  */
 export function keptByKey<Owner extends object, Rest extends readonly unknown[], Answer>(
   keyOf: (...rest: Rest) => string | number,
   work: (owner: Owner, ...rest: Rest) => Answer,
+  most = MOST_KEYS,
 ): (owner: Owner, ...rest: Rest) => Answer {
   const memory = new WeakMap<Owner, Map<string | number, { readonly answer: Answer }>>();
   return (owner, ...rest) => {
@@ -84,7 +85,7 @@ export function keptByKey<Owner extends object, Rest extends readonly unknown[],
     const before = known.get(key);
     if (before !== undefined) return before.answer;
     const answer = work(owner, ...rest);
-    if (known.size >= MOST_KEYS) known.clear();
+    if (known.size >= most) known.clear();
     known.set(key, { answer });
     return answer;
   };

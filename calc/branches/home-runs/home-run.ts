@@ -1,10 +1,11 @@
+import { keptByKey } from '../../../routing/kept/kept.ts';
 import { numbering } from '../../../routing/kept/numbered.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import type { Design } from '../design.ts';
 import { type ConduitWay, pointAt } from '../way.ts';
 import { memberOf, type Occupant, polesOf } from './member.ts';
 import { type Packing, packing } from './packing.ts';
-import { type Piece, piecesOf } from './piece.ts';
+import { type Cut, cutsOf, type Piece, piecesOf } from './piece.ts';
 
 /** Circuits that leave the equipment in one conduit, each to its own box. */
 export interface HomeRun {
@@ -36,39 +37,60 @@ const UNFIT = 1e9;
 /** Conduit no longer than this between openings is a nipple: no bundling factor, 60% fill (Chapter 9 Note 4). */
 export const isNipple = (tables: CodeTables, feet: number): boolean => feet <= tables.fill.nippleInches / 12;
 
+/** What home runs alike have in common. */
+interface Pattern extends Pick<HomeRun, 'members' | 'packings' | 'cost'> {
+  readonly cuts: readonly Cut[];
+}
+
 /**
  * Designs the conduits and branches of circuits that share one conduit from the equipment on. `ways` in travel order,
  * `shared` how far each goes with the next, ft. Null where a circuit cannot be sized so.
  */
 export function homeRun(design: Design, ways: readonly ConduitWay[], shared: readonly number[]): HomeRun | null {
+  const gauge = bundleGauge(ways, shared);
+  const pattern = patternOf(design, gauge, ways, shared);
+  if (pattern === null) return null;
+  const { cuts, members, packings, cost } = pattern;
+  return { ways, members, pieces: piecesOf(cuts, ways), packings, cost, gauge };
+}
+
+/** Dollars in place of the same; Infinity where a circuit cannot be sized so. */
+export const homeRunCost = (design: Design, ways: readonly ConduitWay[], shared: readonly number[]): number =>
+  designed(design, ways, shared)?.cost ?? Infinity;
+
+/** Of home runs alike one is designed. */
+const patternOf = keptByKey(
+  (gauge: number, _ways: readonly ConduitWay[], _shared: readonly number[]) => gauge,
+  (design: Design, _, ways: readonly ConduitWay[], shared: readonly number[]): Pattern | null =>
+    designed(design, ways, shared),
+  4096,
+);
+
+function designed(design: Design, ways: readonly ConduitWay[], shared: readonly number[]): Pattern | null {
   const { tables, rules, cost: prices } = design;
-  const pieces = piecesOf({ ways, shared }, rules.joinTolerance);
-  const members = sizedMembers(design, ways, pieces);
+  const cuts = cutsOf({ ways, shared }, rules.joinTolerance);
+  const members = sizedMembers(design, ways, cuts);
   if (members === null) return null;
   let cost = 0;
   for (const { dollars } of members) cost += dollars;
-  const packings = new Array<Packing>(pieces.length);
-  for (let piece = 0; piece < pieces.length; piece++) {
-    const { along, method, from, to, end, bends, underground, members: inside } = pieces[piece]!;
+  const packings = new Array<Packing>(cuts.length);
+  for (let i = 0; i < cuts.length; i++) {
+    const { along, method, from, to, end, bends, underground, members: inside } = cuts[i]!;
     const own = packing(
       design,
       method,
-      inside.map((i) => members[i]!),
+      inside.map((member) => members[member]!),
       isNipple(tables, to - from),
       underground,
     );
-    packings[piece] = own;
+    packings[i] = own;
     cost += (to - from) * own.foot + own.ends + bends * own.bend + (own.fits ? 0 : UNFIT);
     if (end.kind === 'junction') cost += pointAt(ways[along]!, to)[2] < 0 ? prices.handhole : prices.junction;
   }
-  return { ways, members, pieces, packings, cost, gauge: bundleGauge(ways, shared) };
+  return { members, packings, cost, cuts };
 }
 
-function sizedMembers(
-  design: Design,
-  ways: readonly ConduitWay[],
-  pieces: readonly Piece[],
-): readonly Occupant[] | null {
+function sizedMembers(design: Design, ways: readonly ConduitWay[], pieces: readonly Cut[]): readonly Occupant[] | null {
   const carrying = ways.map(({ charger }) => polesOf(charger.phases));
   const poles = [...carrying];
   for (const piece of pieces) {

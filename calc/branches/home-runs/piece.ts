@@ -31,11 +31,24 @@ export interface Piece {
   readonly bendDegrees: number;
 }
 
+/** An opening by which member's it is, not by its name: the same in bundles alike. */
+type Place =
+  | { readonly kind: 'equipment'; readonly member: number }
+  | { readonly kind: 'drop'; readonly member: number }
+  | { readonly kind: 'pullpoint'; readonly member: number; readonly pull: number }
+  | (ConduitOpening & { readonly kind: 'junction' | 'coupling' });
+
+/** A piece without the names of where it begins and ends: the same in bundles alike. */
+export interface Cut extends Omit<Piece, 'start' | 'end'> {
+  readonly start: Place;
+  readonly end: Place;
+}
+
 interface Opened {
   /** First member whose way passes the place, and its distance on it. */
   readonly owner: number;
   readonly at: number;
-  readonly opening: ConduitOpening;
+  readonly place: Place;
 }
 
 /** Ways of one home run in travel order, and how far each goes as one with the next, ft. */
@@ -56,35 +69,52 @@ function together(shared: readonly number[], i: number, j: number): number {
  * the rest and where the method changes; where it only changes in the ground a coupling does. Each foot that members share is in one piece, and the pieces of a member lie end
  * to end along its way. A pull point within `tolerance`, ft, of another opening is that opening.
  */
-export function piecesOf(bundle: Bundle, tolerance: number): readonly Piece[] {
+export function cutsOf(bundle: Bundle, tolerance: number): readonly Cut[] {
   const { ways, shared } = bundle;
   const opened: Opened[] = [];
-  const pieces: Piece[] = [];
+  const cuts: Cut[] = [];
   for (let j = 0; j < ways.length; j++) {
     const way = ways[j]!;
     const begin = j === 0 ? 0 : shared[j - 1]!;
     if (way.length - begin <= NO_LENGTH) continue;
     let from = begin;
-    let start = begin <= NO_LENGTH ? way.fedFrom : openingAt(bundle, opened, j, begin);
+    let start: Place = begin <= NO_LENGTH ? { kind: 'equipment', member: j } : openingAt(bundle, opened, j, begin);
     for (const { at, pull, coupled } of breaksOf(bundle, j, begin, tolerance)) {
       const end = open(bundle, opened, j, at, pull, coupled && pull === null ? 'coupling' : 'junction');
-      pieces.push(pieceOf(bundle, j, from, at, start, end));
+      cuts.push(cutOf(bundle, j, from, at, start, end));
       from = at;
       start = end;
     }
   }
-  // Of the room that it needs: a list that grew keeps more.
-  return pieces.slice();
+  return cuts;
 }
 
-function pieceOf(
-  { ways, shared }: Bundle,
-  j: number,
-  from: number,
-  to: number,
-  start: ConduitOpening,
-  end: ConduitOpening,
-): Piece {
+/** The pieces of a bundle by the cuts of one that is alike. */
+export function piecesOf(cuts: readonly Cut[], ways: readonly ConduitWay[]): readonly Piece[] {
+  const pieces = new Array<Piece>(cuts.length);
+  const pulls = new Map<Place, ConduitOpening>();
+  for (let i = 0; i < cuts.length; i++) {
+    const { along, from, to, start, end, method, underground, members, bends, bendDegrees } = cuts[i]!;
+    const [one, other] = [openingOf(start, ways, pulls), openingOf(end, ways, pulls)];
+    pieces[i] = { along, from, to, start: one, end: other, method, underground, members, bends, bendDegrees };
+  }
+  return pieces;
+}
+
+/** The opening of a bundle that is at a place of all that are alike, one for each place. */
+function openingOf(place: Place, ways: readonly ConduitWay[], pulls: Map<Place, ConduitOpening>): ConduitOpening {
+  if (place.kind === 'equipment') return ways[place.member]!.fedFrom;
+  if (place.kind === 'drop') return ways[place.member]!.endsAt;
+  if (place.kind !== 'pullpoint') return place;
+  const known = pulls.get(place);
+  if (known !== undefined) return known;
+  const { id, place: at } = ways[place.member]!.pulls[place.pull]!;
+  const opening: ConduitOpening = { kind: 'pullpoint', id, place: at };
+  pulls.set(place, opening);
+  return opening;
+}
+
+function cutOf({ ways, shared }: Bundle, j: number, from: number, to: number, start: Place, end: Place): Cut {
   const way = ways[j]!;
   let last = j;
   while (last + 1 < ways.length && together(shared, j, last + 1) >= to - NO_LENGTH) last++;
@@ -105,10 +135,10 @@ function pieceOf(
 }
 
 /** The opening that an earlier member made where member j leaves it. */
-function openingAt(bundle: Bundle, opened: Opened[], j: number, at: number): ConduitOpening {
+function openingAt(bundle: Bundle, opened: Opened[], j: number, at: number): Place {
   for (const other of opened)
     if (Math.abs(other.at - at) <= NO_LENGTH && together(bundle.shared, other.owner, j) >= at - NO_LENGTH)
-      return other.opening;
+      return other.place;
   return open(bundle, opened, j, at, null, 'junction');
 }
 
@@ -120,15 +150,15 @@ function open(
   at: number,
   pull: PullAt | null,
   otherwise: 'junction' | 'coupling',
-): ConduitOpening {
-  let opening: ConduitOpening | null = null;
-  for (let i = j; i < ways.length && opening === null; i++)
+): Place {
+  let place: Place | null = null;
+  for (let i = j; i < ways.length && place === null; i++)
     if (Math.abs(ways[i]!.length - at) <= NO_LENGTH && together(shared, j, i) >= at - NO_LENGTH)
-      opening = ways[i]!.endsAt;
-  if (opening === null && pull !== null) opening = { kind: 'pullpoint', id: pull.id, place: pull.place };
-  opening ??= { kind: otherwise, id: String(1 + opened.filter((other) => other.opening.kind === otherwise).length) };
-  opened.push({ owner: j, at, opening });
-  return opening;
+      place = { kind: 'drop', member: i };
+  if (place === null && pull !== null) place = { kind: 'pullpoint', member: j, pull: ways[j]!.pulls.indexOf(pull) };
+  place ??= { kind: otherwise, id: String(1 + opened.filter((other) => other.place.kind === otherwise).length) };
+  opened.push({ owner: j, at, place });
+  return place;
 }
 
 interface Break {

@@ -4,7 +4,7 @@ import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Design } from '../design.ts';
 import type { ConduitWay } from '../way.ts';
 import { conduitKey, type IssuedConduits } from './conduit-names.ts';
-import { bundleGauge, type HomeRun, homeRun } from './home-run.ts';
+import { bundleGauge, type HomeRun, homeRun, homeRunCost } from './home-run.ts';
 import { type Grouping, leastGrouping } from './least-grouping.ts';
 import { sharedBetween, type Travel } from './travel-order.ts';
 
@@ -15,11 +15,7 @@ const waysOf = ({ ways }: Travel, members: readonly number[]): readonly ConduitW
  * Dollars in place of one home run, Infinity where a member cannot be sized so. Of many sets that are weighed few are
  * chosen, and sets alike cost alike: while one box moves, only those that it is in are weighed again.
  */
-const costOf = keptByKey(
-  bundleGauge,
-  (design: Design, ways: readonly ConduitWay[], shared: readonly number[]): number =>
-    homeRun(design, ways, shared)?.cost ?? Infinity,
-);
+const costOf = keptByKey(bundleGauge, homeRunCost);
 
 /** The home run of a set that is chosen, with the first of its ways. */
 const chosen = kept(
