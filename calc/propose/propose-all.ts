@@ -8,6 +8,7 @@ import type { DropsPart } from './drops/drops-part.ts';
 import { FULL_RATE, type LoadWish } from './panels/charger-amps.ts';
 import { type EquipmentPart, equipmentPart, type Shape } from './panels/equipment-part.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
+import { fillsStanding } from './raceways/best-raceways.ts';
 import { answersJudged } from './raceways/paid.ts';
 import type { RacewaysEffort } from './raceways/raceways-part.ts';
 import { isBetter, type SetLot, type Whole, wholeOf, withNarrower } from './whole.ts';
@@ -133,13 +134,19 @@ function bestWhole(
     weigh(whole, way, own);
     if (narrower !== null) weigh(narrower, way, own);
   }
+  if (fillsStanding(file) && mayGoOn()) {
+    const { way: filled, own: by } = best!;
+    const bare: RacewaysEffort = { ...by, isFilling: false };
+    weigh(laid(filled, bare, 0, 1), filled, bare);
+  }
   const { whole, way, own } = best!;
   const found = isBounded && !isOne && mayGoOn() ? judged() : whole;
   return from !== null && !isBetter(found, from) ? from : found;
 
   /** The ways are told apart by routes at a price a foot; those of the best way are then sought by what they come to. */
   function judged(): Whole {
-    const gone = laid(way, { answers, held: toSite(whole.file) }, 0, 1);
+    const filling = own.isFilling === undefined ? {} : { isFilling: own.isFilling };
+    const gone = laid(way, { answers, held: toSite(whole.file), ...filling }, 0, 1);
     if (gone.proposal.isSteady && isBetter(gone, whole)) {
       if (from === null || isBetter(gone, from)) ready(gone);
       return gone;

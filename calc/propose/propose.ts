@@ -7,7 +7,7 @@ import { panelsOf } from './feeding.ts';
 import { proposeInPose } from './in-pose.ts';
 import { equipmentPart } from './panels/equipment-part.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
-import { racewaysPart } from './raceways/raceways-part.ts';
+import { bestRaceways } from './raceways/best-raceways.ts';
 
 export { type Doing, type Proposal, type ProposalWish, WHATS, type What } from './proposal.ts';
 
@@ -45,7 +45,7 @@ export function propose(
       return { file: next, parts: [part] };
     }
     case 'raceways': {
-      const { file: next, part } = racewaysPart(file, prices, routing, mayGoOn, { isBounded, answers: wish.answers });
+      const { file: next, part } = bestRaceways(file, prices, routing, mayGoOn, { isBounded, answers: wish.answers });
       return { file: next, parts: [part] };
     }
     case 'all':

@@ -25,6 +25,8 @@ export interface RacewaysEffort {
   readonly isBounded?: boolean | undefined;
   /** False for the routes that a search begins with: those of one that is stopped at once. */
   readonly isSearched?: boolean;
+  /** False where conduits that stand with room count as new ones. */
+  readonly isFilling?: boolean;
   /** Chargers whose ways are sought anew instead, and nobody else's. */
   readonly only?: ReadonlySet<string>;
   /** Answers for the branches of each piece of equipment that are planned and priced; by the size of the lot unless said. */
@@ -48,7 +50,7 @@ export function racewaysPart(
   prices: PriceList,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean = () => true,
-  { isBounded = true, isSearched = true, only, answers, effort = 1, held }: RacewaysEffort = {},
+  { isBounded = true, isSearched = true, isFilling = true, only, answers, effort = 1, held }: RacewaysEffort = {},
 ): LaidRaceways {
   const site = toSite(file);
   const judged = answers ?? (isBounded ? answersJudged(site.chargers.length) : 0);
@@ -64,6 +66,7 @@ export function racewaysPart(
     mayGoOn,
     isBounded,
     isSearched,
+    isFilling,
     ...(only && { only }),
     ...(judged > 0 && { paid: racewaysPaid(prices, judged, floor?.feet ?? null, held) }),
   };

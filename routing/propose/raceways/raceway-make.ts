@@ -27,6 +27,8 @@ export interface RacewayMake {
   readonly isBounded?: boolean;
   /** False for the routes that a search begins with. */
   readonly isSearched?: boolean;
+  /** False where conduits that stand with room are taken for no cheaper than new ones: what fills them may come to more. */
+  readonly isFilling?: boolean;
   /** By what answers near the best are told apart; where it is not said the weights decide. */
   readonly paid?: RacewaysPaid;
 }

@@ -63,6 +63,8 @@ interface RouteMake {
   readonly isBounded?: boolean;
   /** False for the routes that a search begins with. */
   readonly isSearched?: boolean;
+  /** False where conduits that stand with room count as new ones. */
+  readonly isFilling?: boolean;
 }
 
 /** Of the next best answers so many are looked at. */
@@ -145,10 +147,12 @@ function routed(
   equipment: Equipment,
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
-  { price: prices, supportEvery, stringerFoot, cover, share, mayGoOn, isBounded = true, isSearched = true }: RouteMake,
+  make: RouteMake,
   { inAir, isWide = false }: { readonly inAir: boolean; readonly isWide?: boolean },
   judging: Judging | null,
 ): RoutedEnds {
+  const { price: prices, supportEvery, stringerFoot, cover, share, mayGoOn } = make;
+  const { isBounded = true, isSearched = true, isFilling = true } = make;
   const price = prices[place];
   const boxes = ends.map(({ at }) => at);
   const { overhead, underground } = prices;
@@ -157,7 +161,7 @@ function routed(
     ground: timesHangers(underground.raceway + underground.conduit - overhead.conduit, overhead),
     stringer: timesHangers(stringerFoot, overhead),
   };
-  const room = standingRoom(site, equipment, new Set(ends.map(({ id }) => id)));
+  const room = isFilling ? standingRoom(site, equipment, new Set(ends.map(({ id }) => id))) : () => 0;
   const lattice = latticeOf(site, lotFrame(site), {
     equipment,
     boxes,

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import { bidOfRows } from '../../../calc/propose/bid-worth.ts';
 import { propose } from '../../../calc/propose/propose.ts';
+import { racewaysPart } from '../../../calc/propose/raceways/raceways-part.ts';
 import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import type { Point3, Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -73,16 +75,29 @@ const proposed = (file: SiteFile, answers?: number): SiteFile =>
   propose(file, { what: 'raceways', cordsADrop: 1, prices: INVENTED_LIST, ...(answers !== undefined && { answers }) })
     .file;
 
-test.each([0, undefined])(
-  'conduits that stand with room for two more circuits take them, though a new raceway would be shorter (answers %s)',
-  (answers) => {
-    const file = proposed(lot(1), answers);
-    // From the end of the trunk to the boxes, and nothing beside it.
-    expect(feet(file)).toBeLessThan(9);
-    const { runs, conduits } = plan(toSite(file));
-    expect(runs.every(({ ok, raceways }) => ok && raceways.includes('T1'))).toBe(true);
-    // Three circuits to a conduit: rule `circuitsPerConduit`.
-    expect(Math.max(...conduits.map(({ circuits }) => circuits.length))).toBe(3);
+test('by feet, conduits that stand with room for two more circuits take them, though a new raceway would be shorter', () => {
+  const file = proposed(lot(1), 0);
+  // From the end of the trunk to the boxes, and nothing beside it.
+  expect(feet(file)).toBeLessThan(9);
+  const { runs, conduits } = plan(toSite(file));
+  expect(runs.every(({ ok, raceways }) => ok && raceways.includes('T1'))).toBe(true);
+  // Three circuits to a conduit: rule `circuitsPerConduit`.
+  expect(Math.max(...conduits.map(({ circuits }) => circuits.length))).toBe(3);
+  const straight: Raceway = {
+    id: 'N1',
+    path: [
+      [0, 0, Z],
+      [0, 116, Z],
+    ],
+    method: 'EMT',
+    place: 'overhead',
+  };
+  expect(dollars(file)).toBeLessThan(dollars(lot(1, [TRUNK, straight])));
+});
+
+test.each([1, 4])(
+  'with %i circuits in what stands the proposal is no dearer than filling that, nor than a new raceway straight to the boxes',
+  (standing) => {
     const straight: Raceway = {
       id: 'N1',
       path: [
@@ -92,7 +107,14 @@ test.each([0, undefined])(
       method: 'EMT',
       place: 'overhead',
     };
-    expect(dollars(file)).toBeLessThan(dollars(lot(1, [TRUNK, straight])));
+    const bid = (file: SiteFile): number => bidOfRows(plan(toSite(file)).takeoff, INVENTED_LIST);
+    const filled = racewaysPart(lot(standing), INVENTED_LIST, () => {}).file;
+    expect(feet(filled)).toBeLessThan(9);
+    for (const answers of [0, undefined]) {
+      const found = bid(proposed(lot(standing), answers));
+      expect(found).toBeLessThanOrEqual(bid(lot(standing, [TRUNK, straight])) + 0.005);
+      if (answers === undefined) expect(found).toBeLessThan(0.99 * bid(filled));
+    }
   },
 );
 

@@ -81,3 +81,38 @@ test('stopped at once it asks no more than a few times, and the last that was to
   expect(wholes.at(-1)).toEqual(file);
   expect(wholes[0]!.raceways).toBeUndefined();
 });
+
+/** A lot with panels and drops, of which nothing has a run yet. */
+const unrouted = ({ raceways: _, pullpoints: __, ...file }: SiteFile): SiteFile => file;
+
+test('nor does a longer search for raceways alone', () => {
+  const lots = LOTS.map((lot) => unrouted(stoppedAfter(0, 0, lot).file));
+  const alone = (lot: SiteFile, asked: number, answers?: number) => {
+    let left = asked;
+    const wish = { what: 'raceways', cordsADrop: 1, prices: INVENTED_LIST } as const;
+    const { file } = propose(
+      lot,
+      { ...wish, ...(answers !== undefined && { answers }) },
+      () => {},
+      () => {},
+      () => left-- > 0,
+    );
+    return { ...comesTo(file), used: asked - left };
+  };
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...lots),
+      fc.constantFrom(0, 12),
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      (lot, answers, share) => {
+        const whole = alone(lot, Number.MAX_SAFE_INTEGER, answers);
+        const told = [alone(lot, 0, answers), alone(lot, Math.round(whole.used * share ** 2), answers), whole];
+        for (const [i, { dollars, fails }] of told.slice(1).entries()) {
+          expect(fails).toBeLessThanOrEqual(told[i]!.fails);
+          if (fails === told[i]!.fails) expect(dollars).toBeLessThanOrEqual(told[i]!.dollars + 0.005);
+        }
+      },
+    ),
+    { numRuns: 6 },
+  );
+});
