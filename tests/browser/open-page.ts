@@ -64,6 +64,11 @@ export async function openPage(browser: Browser, served: Served, options: OpenOp
 /** Waits until a site is open and drawn, and the scripts that the first screen does without have come. */
 export async function ready(page: Page): Promise<void> {
   await page.waitForSelector('#page[data-ready=yes][data-rest=here]');
+  await drawn(page);
+}
+
+/** Waits until a site is drawn. */
+export async function drawn(page: Page): Promise<void> {
   await page.waitForFunction(() => {
     const board = document.querySelector<HTMLElement>('[data-testid=board]');
     return Number(board?.dataset.baseMarks ?? 0) > 0;

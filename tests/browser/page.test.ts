@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { opener } from './open.ts';
-import { openSample, ready, seriousFaults, tally } from './open-page.ts';
+import { drawn, onScreen, openSample, ready, seriousFaults, tally } from './open-page.ts';
 
 const open = opener();
 
@@ -85,6 +85,23 @@ test.each(SAMPLES)('%s opens, is drawn, and has a row for each of its runs', asy
   await page.getByRole('button', { name: `Runs ${stalls}` }).click();
   const rows = page.getByRole('region', { name: 'Runs' });
   await expect.poll(() => rows.locator('table').getAttribute('aria-rowcount')).toBe(String(stalls + 1));
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a press on the board before what answers it has come is answered when it comes', async () => {
+  const { page, offences, close } = await open({
+    watch: async (context) => {
+      await context.route(/hold-board/, async (route) => {
+        const [early] = context.pages();
+        await drawn(early!);
+        const [x, y] = await onScreen(early!, [52, 9]);
+        await early!.mouse.click(x, y);
+        await route.continue();
+      });
+    },
+  });
+  await page.getByTestId('selection-panel').getByRole('heading', { level: 2, name: 'D05' }).waitFor();
   expect(offences).toEqual([]);
   await close();
 });

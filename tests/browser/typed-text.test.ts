@@ -41,6 +41,36 @@ test('what is typed is taken by its own drop when another is pressed on the boar
   await close();
 });
 
+test('what is typed in a field that is taken away from under the hand is its own drop’s, and of a file that is closed nobody’s', async () => {
+  const { page, offences, close } = await open();
+  const cord = () => panel(page).getByLabel('cord', { exact: true }).first();
+  await page.getByRole('button', { name: 'Runs 16' }).click();
+  await choose(page, 'D05', [52, 9]);
+  await cord().fill('33');
+  // As an answer that comes late would: nothing leaves the field before.
+  await page.locator('tr[data-row=EV07] th button').evaluate((row: HTMLElement) => row.click());
+  await panel(page).getByRole('heading', { level: 2, name: 'D07' }).waitFor();
+  const site = await saved(page);
+  expect(site.drops?.map(({ id, cord: feet }) => `${id} ${feet}`).slice(4, 7)).toEqual(['D05 33', 'D06 25', 'D07 25']);
+  await choose(page, 'D06', [61, 9]);
+  await cord().fill('29');
+  // A file that is dropped on the page presses nothing either.
+  await page.evaluate(
+    (text) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], 'same.site.json', { type: 'application/json' }));
+      document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }));
+    },
+    JSON.stringify({ ...site, name: 'the same again' }),
+  );
+  await page.getByRole('application', { name: /the same again/ }).waitFor();
+  const again = await saved(page);
+  expect(again.name).toBe('the same again');
+  expect(again.drops?.find(({ id }) => id === 'D06')?.cord).toBe(25);
+  expect(offences).toEqual([]);
+  await close();
+});
+
 const FIELD = { width: 390, height: 844, touch: true } as const;
 
 test('the first notes of a device are kept where the page is left before anyone says who writes', async () => {

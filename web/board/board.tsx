@@ -5,6 +5,7 @@ import { later, whenAsked, whenHere } from '../page-state/when-asked.tsx';
 import { failureWords } from '../words/failure-words.ts';
 import { isDrawTool } from './draw/tool-names.ts';
 import { fitAgain, fitNow, resized } from './framing.ts';
+import { keepPresses } from './kept-presses.ts';
 import { Layers } from './painting/layers.tsx';
 import type { Painting } from './painting/painting.ts';
 import { BoardFoot } from './round/board-foot.tsx';
@@ -67,15 +68,25 @@ export function Board({ painting }: { readonly painting: Painting }) {
   useEffect(() => {
     const board = element.current;
     if (!board) return;
-    return whenHere(
+    // What is pressed before it has come is not lost.
+    const presses = keepPresses(board);
+    const stop = whenHere(
       hand,
-      ({ holdBoard }) => holdBoard(board, { document, view, page }, painting),
+      ({ holdBoard }) => {
+        const letGo = holdBoard(board, { document, view, page }, painting);
+        presses.handOn();
+        return letGo;
+      },
       (error) =>
         document.getState().warn({
           says: `The board cannot be worked on: ${failureWords(error)}`,
           acts: [{ name: 'Try again', act: () => setTries((before) => before + 1) }],
         }),
     );
+    return () => {
+      presses.stop();
+      stop();
+    };
   }, [document, view, page, painting, tries]);
 
   // A newly opened document is the occasion, not an input.

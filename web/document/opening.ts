@@ -1,6 +1,7 @@
 import { readSite } from '../../routing/site/file/read.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { letDraftsGo } from '../parts/open-drafts.ts';
 import { type History, newHistory } from './change/history.ts';
 import type { DocumentActions, Opening } from './document-state.ts';
 import { ownFileOf } from './files/own-file.ts';
@@ -59,6 +60,7 @@ export async function putInPlace(
   });
   if (turn !== document.opening) return false;
   const view = shownPart(next.file);
+  letDraftsGo();
   document.history = next;
   document.own = { ...ownFileOf(from), savedAt: from.inFile ? { edit: next.done.at(-1) } : null };
   set({

@@ -37,7 +37,7 @@ export function attachPointer(board: HandWorld): () => void {
   const down = (event: PointerEvent): void => {
     const hand = handOf(event, corner.at(event));
     fingers.set(event.pointerId, hand.at);
-    element.setPointerCapture(event.pointerId);
+    held(element, event.pointerId);
     if (fingers.size === 2) {
       gesture.giveWay();
       clearAway(view);
@@ -109,6 +109,15 @@ export function attachPointer(board: HandWorld): () => void {
     corner.stop();
     typedAnew();
   };
+}
+
+/** Has all that a pointer does come to the board; a finger whose press was kept may have gone by now. */
+function held(element: HTMLElement, pointer: number): void {
+  try {
+    element.setPointerCapture(pointer);
+  } catch (error) {
+    if (!(error instanceof DOMException && error.name === 'NotFoundError')) throw error;
+  }
 }
 
 /** What a press with the tool in the hand begins. */
