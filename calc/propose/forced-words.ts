@@ -4,25 +4,55 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { RuleWord } from '../../routing/site/rules/rule-words.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 
-const OVERLOADED =
-  'what stands ahead is rated for less than all chargers at full rate ask for; load management holds them lower, or something larger';
+/** Findings of one kind, the site as it was, and those of its elements that the findings are about. */
+interface Left {
+  readonly file: SiteFile;
+  readonly drawn: readonly string[];
+}
 
-/** What of a site leaves a proposal no way round a failing finding. Planning tips of our own. */
-const FORCES: Partial<Readonly<Record<RuleWord, string>>> = {
-  unsupported: 'no steel is drawn that holds every way to it; draw the canopy, strut or stringer that would',
-  'total-drop':
-    'what feeds the lot is so far off that neither wider feeders nor larger transformers of the tables hold the drop; a source of higher voltage, or one nearer by, would',
-  'branch-limit': 'no place is free for a panel nearer by',
-  'branch-drop': 'no place is free for a panel nearer by',
-  'feeder-overload': OVERLOADED,
-  'main-overload': OVERLOADED,
-  'bus-overload': OVERLOADED,
-  'unit-load': OVERLOADED,
-  'service-load': OVERLOADED,
-  'transformer-overload': OVERLOADED,
-  'no-run': 'keep-outs that block raceways close every way',
-  'spaces-short': 'the panel that stands has no more spaces',
-  'interrupting-rating': 'the fault current of the source is as it was entered',
+const stands = (ids: readonly string[]): string => `${ids.join(', ')} ${ids.length === 1 ? 'stands' : 'stand'}`;
+
+const overloaded = ({ drawn }: Left): string | null =>
+  drawn.length === 0
+    ? null
+    : `${stands(drawn)} with a rating of less than is asked of ${drawn.length === 1 ? 'it' : 'them'}; chargers held lower, or something larger in its place, were not looked at`;
+
+const unknown = (): null => null;
+
+/**
+ * What of a site leaves a proposal no way round a failing finding, as far as was looked; null where that is not known. Each
+ * says what was looked at and no more. Planning tips of our own.
+ */
+const FORCES: Partial<Readonly<Record<RuleWord, (left: Left) => string | null>>> = {
+  unsupported: ({ file }) =>
+    file.members?.length
+      ? 'of the lines that were looked at none to it is held all along by steel that is drawn or by stringers between; draw the canopy, strut or stringer that would hold one'
+      : null,
+  'total-drop': ({ drawn }) =>
+    drawn.length > 0
+      ? `${stands(drawn)} as drawn, and so does what feeds ${drawn.length === 1 ? 'it' : 'them'}, as far as it is not new`
+      : 'new feeders of up to 16 conductors of 600 kcmil in parallel, new transformers up to four sizes larger and branches held to 0.75% were looked at, and none of it holds the drop; another source was not looked at',
+  // Another panel might be nearer by: places are weighed by what they cost.
+  'branch-limit': unknown,
+  'branch-drop': unknown,
+  'feeder-overload': overloaded,
+  'main-overload': overloaded,
+  'bus-overload': overloaded,
+  'unit-load': overloaded,
+  'service-load': overloaded,
+  'transformer-overload': overloaded,
+  'no-run': ({ file }) =>
+    (file.keepouts ?? []).some(({ blocks }) => blocks.includes('raceway'))
+      ? 'no way was found along the lines that were looked at, which keep-outs that block raceways cut'
+      : null,
+  'spaces-short': ({ drawn }) =>
+    drawn.length > 0
+      ? `${stands(drawn)} with no more spaces than ${drawn.length === 1 ? 'it has' : 'they have'}`
+      : null,
+  'interrupting-rating': ({ file }) =>
+    (file.equipment ?? []).some(({ faultAmps }) => faultAmps !== undefined)
+      ? 'the fault current of the source is as it was entered'
+      : null,
 };
 
 const keyOf = ({ rule, about }: Finding): string => `${rule}\n${[...about].sort().join('\n')}`;
@@ -43,9 +73,8 @@ export function forcedWords(file: SiteFile, before: readonly Finding[], after: r
   return [...byRule.values()].map((own) => {
     const [first] = own as [Finding, ...Finding[]];
     const drawn = [...new Set(own.flatMap(({ about }) => about.filter((id) => stood.has(id))))].slice(0, MOST_NAMED);
-    const why =
-      FORCES[first.rule as RuleWord] ??
-      (drawn.length > 0 ? `${drawn.join(', ')} ${drawn.length === 1 ? 'stands' : 'stand'} as drawn` : null);
+    const known = FORCES[first.rule as RuleWord];
+    const why = known ? known({ file, drawn }) : drawn.length > 0 ? `${stands(drawn)} as drawn` : null;
     const more = own.length > 1 ? ` (and ${own.length - 1} more of the kind)` : '';
     // What forces it is not known: another way might be without it.
     return why === null

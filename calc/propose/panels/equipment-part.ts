@@ -112,7 +112,7 @@ export function equipmentPart(
             },
       without: proposal.without.map((i) => ({
         id: rest[i]!.id,
-        says: `No free place is near enough to ${rest[i]!.id} for its branch limit${from?.through ? ', or no transformer of a standard size carries it' : ''}.`,
+        says: `Of the places that were looked at for panels none that is free is within the branch limit of ${rest[i]!.id}${from?.through ? ', with room for a transformer of a standard size beside it' : ''}.`,
       })),
     },
   };
@@ -140,7 +140,7 @@ function standingSaid({ standing, given, rest }: Shares, site: Site): readonly s
     if (n > 0) return `${panel.id} stands and feeds ${counted(n, noun)} more.`;
     if (room === 0) return `${panel.id} stands and is full: ${why}.`;
     return rest.length > 0
-      ? `${panel.id} stands and has room, but too far off to be worth it.`
+      ? `${panel.id} stands and has room: what it could feed was weighed, and comes to less from others or is beyond the branch limit.`
       : `${panel.id} stays as it is.`;
   });
 }

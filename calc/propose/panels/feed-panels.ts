@@ -66,7 +66,7 @@ export function feedPanels(
     const names = group.panels.map(({ id }) => id);
     if (place === null) {
       says.push(
-        `${listed(names)} ${names.length === 1 ? 'has' : 'have'} no feeder: nowhere is free for a transformer.`,
+        `${listed(names)} ${names.length === 1 ? 'has' : 'have'} no feeder: of the places that were looked at none is free for a transformer.`,
       );
       continue;
     }

@@ -35,6 +35,9 @@ export function proposeRaceways(
     },
   };
   const without: { id: string; says: string }[] = [];
+  const cut = site.keepouts.some(({ blocks }) => blocks.includes('raceway'))
+    ? ', which keep-outs that block raceways cut'
+    : '';
   let now = site;
   const routedFrom: RacewaysProposal['routed'][number][] = [];
   /** Of what is drawn beyond the site, what it was laid for. */
@@ -102,7 +105,7 @@ export function proposeRaceways(
     );
     routedFrom.push({ ...tag(isForChargers ? from : null), cost: routed.cost, bound: routed.bound });
     for (const id of routed.unreached)
-      without.push({ id, says: `No way was found from ${from} to ${id}: keep-outs that block raceways close it.` });
+      without.push({ id, says: `No way was found from ${from} to ${id} along the lines that were looked at${cut}.` });
     inAir.push(...routed.inAir);
     now = drawnFor(routed.laid, routed.joining);
     for (const list of ['raceways', 'members'] as const)

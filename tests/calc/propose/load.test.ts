@@ -86,7 +86,7 @@ test('what the site forces to fail is told with what forces it', () => {
   const { file, parts } = proposed({ ...LOT, equipment: [service] }, { kind: 'full' });
   expect(fails(file).length).toBeGreaterThan(0);
   const told = parts[1]!.says.filter((one) => one.startsWith('Forced: '));
-  expect(told.join(' ')).toContain('what stands ahead is rated for less than all chargers at full rate ask for');
+  expect(told.join(' ')).toContain('SE stands with a rating of less than is asked of it');
   // Held under the service it fails nothing, and nothing is told to be forced.
   const held = proposed({ ...LOT, equipment: [service] }, { kind: 'ceiling', amps: 80 });
   expect(fails(held.file)).toEqual([]);
