@@ -5,6 +5,7 @@ import { equipmentFindings } from '../../routing/checks/equipment/equipment-find
 import { keepoutFindings } from '../../routing/checks/keepout-findings.ts';
 import { overlapFindings } from '../../routing/checks/overlaps/overlap-findings.ts';
 import { reachFindings } from '../../routing/checks/reach-findings.ts';
+import { setbackFindings } from '../../routing/checks/setback-findings.ts';
 import { supportFindings } from '../../routing/checks/support/support-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import { runsOf } from '../../routing/network/runs.ts';
@@ -78,6 +79,7 @@ export function planned(site: Site, counting: () => Counting): Plan {
   const findings = planFindings(looked, design, [
     runs.findings,
     keepoutFindings(site),
+    setbackFindings(site),
     overlapFindings(site),
     accessibleFindings(site),
     reachRangeFindings(site),

@@ -18,6 +18,7 @@ import type {
 export type SiteFile = Of<typeof siteFileSchema>;
 
 export type { Aisle } from './kinds/aisles.ts';
+export type { Boundary } from './kinds/boundaries.ts';
 export type { Charger } from './kinds/chargers.ts';
 export type { Column } from './kinds/columns.ts';
 export type { Drop } from './kinds/drops.ts';

@@ -151,6 +151,11 @@ export const LOT_RULES = {
     source: 'keep-outs that are drawn',
     lookedAt: ({ site }) => site.keepouts.length,
   },
+  setback: {
+    title: 'Equipment within the setback of a boundary',
+    source: 'setbacks that the site states',
+    lookedAt: ({ site }) => site.boundaries.filter(({ setback }) => setback !== undefined).length,
+  },
   'working-space': {
     title: 'Working spaces that are not clear',
     source: (tables) => `${tables.workingSpace.source}, ${cited(tables, 'workingSpace', 'entrancesThere')}`,

@@ -19,6 +19,7 @@ import { dimension as lengthBetween } from './dimensions.ts';
 import type { DrawnItem } from './drawing.ts';
 import { racewayLayers } from './existing-raceways.ts';
 import { LARGE, lineInSpace, lineItem, textItem } from './items.ts';
+import { boundaryLayer } from './layers.ts';
 
 import { cloudItems } from './revision-clouds.ts';
 
@@ -35,6 +36,9 @@ const aisles = (site: Site): DrawnItem[] =>
   ]);
 
 const keepouts = (site: Site): DrawnItem[] => site.keepouts.map(({ outline }) => lineItem('keepouts', outline, true));
+
+const boundaries = (site: Site): DrawnItem[] =>
+  site.boundaries.map(({ kind, path }) => lineItem(boundaryLayer(kind), path));
 
 /** What an aisle is for, where that is not plain driving; an access aisle is told by its stripes. */
 function aisleName(aisle: Aisle): DrawnItem[] {
@@ -207,6 +211,7 @@ interface DrawnKind {
 /** Every kind of element on the drawing, from the lowest up; null where others show it. */
 export const DRAWN_KINDS: { readonly [L in ElementList]: DrawnKind | null } = {
   aisles: { draw: aisles, below: true },
+  boundaries: { draw: boundaries, below: true },
   keepouts: { draw: keepouts, below: true },
   stalls: { draw: stalls, below: true },
   members: { draw: members, below: true },

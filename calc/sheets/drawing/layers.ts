@@ -1,3 +1,5 @@
+import type { BoundaryKind } from '../../../routing/site/schema/vocabulary.ts';
+
 /** Layers of the drawings, one a kind of thing. Names follow the national CAD standard's form: discipline, major, minor. */
 export interface Layer {
   readonly name: string;
@@ -8,8 +10,8 @@ export interface Layer {
   readonly index: number;
   /** Line weight on the plotted sheet, millimetres. */
   readonly weight: number;
-  /** Dash and gap on the plotted sheet, millimetres; none: a full line. */
-  readonly dash?: readonly [number, number];
+  /** Dashes and gaps on the plotted sheet, millimetres; none: a full line. */
+  readonly dash?: readonly number[];
 }
 
 const existing = '#8a8478';
@@ -42,6 +44,22 @@ export const LAYERS = {
   grade: { name: 'C-TOPO-GRAD', says: 'grade and trenches, cut', colour: ink, index: 7, weight: 0.5 },
   gridlines: { name: 'S-GRID', says: 'gridlines', colour: existing, index: 9, weight: 0.13, dash: [8, 2] },
   gridLabels: { name: 'S-GRID-IDEN', says: 'gridline labels', colour: existing, index: 9, weight: 0.18 },
+  property: {
+    name: 'C-PROP-LINE',
+    says: 'property and right-of-way lines',
+    colour: ink,
+    index: 7,
+    weight: 0.35,
+    dash: [12, 1.5, 1.5, 1.5, 1.5, 1.5],
+  },
+  easements: {
+    name: 'C-PROP-ESMT',
+    says: 'easements and middles of streets',
+    colour: existing,
+    index: 8,
+    weight: 0.18,
+    dash: [8, 1.5, 1.5, 1.5],
+  },
   keepouts: { name: 'C-SITE-NPLT', says: 'keep-outs', colour: ink, index: 7, weight: 0.18, dash: [1.5, 1.5] },
   equipment: { name: 'E-POWR-EQPM', says: 'equipment', colour: ink, index: 7, weight: 0.5 },
   feeders: {
@@ -101,3 +119,7 @@ export type LayerName = keyof typeof LAYERS;
 /** The layer of a feeder that is drawn straight: existing work has its own. */
 export const feederLayer = ({ existing: stands }: { readonly existing?: boolean }): 'feeders' | 'existingFeeders' =>
   stands === true ? 'existingFeeders' : 'feeders';
+
+/** The layer of a boundary of a kind: of the lot, or of what lies on it or beside it. */
+export const boundaryLayer = (kind: BoundaryKind = 'property'): 'property' | 'easements' =>
+  kind === 'property' || kind === 'right-of-way' ? 'property' : 'easements';

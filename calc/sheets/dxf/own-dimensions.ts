@@ -7,12 +7,12 @@ import type { DimensionMark } from '../lettered/mark.ts';
 import { CAP } from '../pdf/kit/lettering/letters.ts';
 import { pointsPerFoot } from '../pdf/kit/view/scales.ts';
 
-/** Dimensions that a person put on the plan. */
-export function ownDimensions(site: Site, { drawing, job, scale }: LetteredPlan): DimensionMark[] {
+/** Dimensions that a person put on the plan, and those from new equipment to the boundary. */
+export function ownDimensions(site: Site, { dimensions, drawing, job, scale }: LetteredPlan): DimensionMark[] {
   const perFoot = pointsPerFoot(scale);
   const least = (job.lettering.sizes.small * CAP) / perFoot;
   const words = drawing.items.filter((item) => item.kind === 'text' && item.layer === 'dimensions') as DrawnText[];
-  return site.dimensions.map((dimension, i): DimensionMark => {
+  return dimensions.map((dimension, i): DimensionMark => {
     const [from, to] = dimensionLine(dimension);
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
     const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;

@@ -16,6 +16,7 @@ import { LETTERS } from '../pdf/kit/lettering/letters.ts';
 import type { Paper } from '../pdf/kit/paper.ts';
 import { pointsPerFoot, type Scale } from '../pdf/kit/view/scales.ts';
 import { sizeOf, viewIn } from '../pdf/kit/view/view.ts';
+import { boundaryDimensions } from '../pdf/plans/boundary-labels.ts';
 import { enlargedAreas } from '../pdf/plans/enlarged/enlarged-areas.ts';
 import { feedersInPlan } from '../pdf/plans/feeders-on-plan.ts';
 import { drawInFull } from '../pdf/plans/plan-in-full.ts';
@@ -38,6 +39,8 @@ export interface LetteredParts {
 /** A plan with the words, dimensions and clouds of the drawing set, as it lies in the site file. */
 export interface LetteredPlan {
   readonly job: Job;
+  /** Those that a person drew, and those from new equipment to the boundary. */
+  readonly dimensions: Site['dimensions'];
   /** Lines and symbols, and the words that a person put on the plan. Feet. */
   readonly drawing: Drawing;
   /** Words, leaders, dimensions and clouds, feet; white under words, which parts the thin lines that they stand on. */
@@ -95,9 +98,11 @@ const lettered = kept(async (...[plan, site, fonts, date, file, revision]: Asked
     perPoint: 1 / perFoot,
     turn: job.frame?.rotation ?? 0,
   };
+  const dimensions = [...built.site.dimensions, ...boundaryDimensions(built.site)];
   return {
     job,
-    drawing: linesOf({ ...built.site, sections: sectionsOfJob(job) }, built.plan),
+    dimensions,
+    drawing: linesOf({ ...built.site, dimensions, sections: sectionsOfJob(job) }, built.plan),
     marks: placedMarks(pen.marks, placing),
     scale,
   };

@@ -1,4 +1,5 @@
 import { aisleDocs, aisles } from './aisles.ts';
+import { boundaries, boundaryDocs } from './boundaries.ts';
 import { chargerDocs, chargers } from './chargers.ts';
 import { cloudDocs, clouds } from './clouds.ts';
 import { columnDocs, columns } from './columns.ts';
@@ -34,6 +35,7 @@ export const KINDS = {
   dimensions,
   clouds,
   sections,
+  boundaries,
 } as const;
 
 type Kinds = typeof KINDS;
@@ -70,4 +72,5 @@ export const KIND_DOCS: { readonly [L in ElementList]: KindDocs<Kinds[L]['schema
   dimensions: dimensionDocs,
   clouds: cloudDocs,
   sections: sectionDocs,
+  boundaries: boundaryDocs,
 };

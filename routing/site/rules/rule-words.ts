@@ -28,6 +28,7 @@ export const RULE_WORDS = [
   'pedestal-guard',
   'unsupported',
   'keepout-crossed',
+  'setback',
   'working-space',
   'no-run',
   'branch-limit',

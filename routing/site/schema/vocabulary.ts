@@ -30,6 +30,15 @@ export const AISLE_WORDS: Readonly<Record<AisleKind, string>> = {
   access: 'access aisle',
 };
 
+export const BOUNDARY_KINDS = ['property', 'right-of-way', 'easement', 'street'] as const;
+export type BoundaryKind = (typeof BOUNDARY_KINDS)[number];
+export const BOUNDARY_WORDS: Readonly<Record<BoundaryKind, string>> = {
+  property: 'property line',
+  'right-of-way': 'right-of-way line',
+  easement: 'easement line',
+  street: 'street centerline',
+};
+
 export const EQUIPMENT_KINDS = [
   'source',
   'service',

@@ -95,6 +95,19 @@ export const SMALL: SiteFile = {
     },
   ],
   sections: [{ id: 'SEC1', name: 'At the first drop', from: [4, -4], to: [4, 24], look: 8 }],
+  boundaries: [
+    {
+      id: 'BL1',
+      path: [
+        [-8, -14],
+        [70, -14],
+        [70, 30],
+      ],
+      kind: 'right-of-way',
+      name: 'Elm Street',
+      setback: 4,
+    },
+  ],
   vehicles: {
     cart: {
       length: 8,

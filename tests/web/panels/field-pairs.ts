@@ -221,6 +221,22 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     ],
     look: [8, -8],
   },
+  boundaries: {
+    path: [
+      [
+        [0, 0],
+        [9, 0],
+      ],
+      [
+        [0, 0],
+        [9, 0],
+        [9, 9],
+      ],
+    ],
+    kind: ['right-of-way', 'easement'],
+    name: ['Elm Street', 'Oak Street'],
+    setback: [5, 10],
+  },
 };
 
 export const VEHICLE: Pairs<Whole<typeof vehicleSchema>> = {

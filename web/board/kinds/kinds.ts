@@ -2,6 +2,7 @@ import type { ListName } from '../../document/change/element-lists.ts';
 import type { Action, PlainAction } from '../draw/draft.ts';
 import { FIRST_OPTIONS } from '../draw/options.ts';
 import { aisles } from './aisles.ts';
+import { boundaries, boundaryAction } from './boundaries.ts';
 import { cloudAction, clouds } from './clouds.ts';
 import { columns } from './columns.ts';
 import { dimensionAction, dimensions } from './dimensions.ts';
@@ -35,6 +36,7 @@ const BOARD_KINDS = {
   dimensions,
   clouds,
   sections,
+  boundaries,
 } as const satisfies { readonly [L in ListName]: Pick<BoardKind<L, ElementMark<L>>, 'mark'> | null };
 
 type Kinds = typeof BOARD_KINDS;
@@ -142,6 +144,7 @@ export const ACTIONS = {
   dimension: dimensionAction,
   cloud: cloudAction,
   section: sectionAction,
+  boundary: boundaryAction,
 };
 
 export type DrawToolName = keyof typeof ACTIONS;

@@ -60,7 +60,7 @@ function placesOf(site: Site, list: Ref['list'], id: string): readonly Named[] {
   if ('path' in element)
     return element.path.map((at, i) => ({
       name: i === 0 ? 'from' : i === element.path.length - 1 ? 'to' : `by ${i}`,
-      at,
+      at: inSpace(at),
     }));
   if ('outline' in element) return element.outline.map((at, i) => ({ name: `corner ${i + 1}`, at: inSpace(at) }));
   if ('from' in element && typeof element.from !== 'string')

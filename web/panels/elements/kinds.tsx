@@ -16,6 +16,7 @@ import { FeederPanel } from './equipment/feeder-panel.tsx';
 import { LoadPanel } from './equipment/load-panel.tsx';
 import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
 import { RacewayPanel } from './raceway-panel.tsx';
+import { BoundaryForm, BoundaryPanel } from './remarks/boundary-panel.tsx';
 import { CloudForm, CloudPanel } from './remarks/cloud-panel.tsx';
 import { DimensionForm, DimensionPanel } from './remarks/dimension-panel.tsx';
 import { NoteForm, NotePanel } from './remarks/note-panel.tsx';
@@ -53,6 +54,7 @@ export const PANEL_KINDS: { readonly [L in ListName]: PanelKind<L> } = {
     form: SectionPanel,
     shared: [{ label: 'look to the left by', called: 'depth of the view', paths: [['look']] }],
   },
+  boundaries: { form: BoundaryPanel, shared: SHARED_WORDS.boundaries },
 };
 
 /** What the actions that draw are to be like. */
@@ -71,4 +73,5 @@ export const DRAW_FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   dimension: DimensionForm,
   cloud: CloudForm,
   section: SectionForm,
+  boundary: BoundaryForm,
 };

@@ -1,4 +1,4 @@
-import { AISLE_WORDS, ARC_WORDS, ELECTRODE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
+import { AISLE_WORDS, ARC_WORDS, BOUNDARY_WORDS, ELECTRODE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Site } from '../../../routing/site/site.ts';
 import type { ListName } from '../../document/change/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../../document/change/shared-field.ts';
@@ -95,6 +95,10 @@ export const SHARED_WORDS = {
     field('to', ['to'], { none: 'any height', called: 'highest elevation' }),
   ],
   aisles: [field('kind', ['kind'], { absent: 'drive', words: AISLE_WORDS })],
+  boundaries: [
+    field('kind', ['kind'], { absent: 'property', words: BOUNDARY_WORDS }),
+    field('setback', ['setback'], { none: 'none stated' }),
+  ],
   equipment: [
     field('kind', ['kind']),
     field('entry elevation', ['entry', 2]),

@@ -138,6 +138,8 @@ export const LINE_ENTRIES: Group = {
       'existingUnderground',
       'equipment',
       'workingSpace',
+      'property',
+      'easements',
       'keepouts',
       'stalls',
       'aisles',

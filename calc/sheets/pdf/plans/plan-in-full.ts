@@ -10,6 +10,7 @@ import type { SheetKeynotes } from '../kit/title/keynotes.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import type { View } from '../kit/view/view.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
+import { boundaryWishes } from './boundary-labels.ts';
 import { writeConduitTags } from './conduit-tags.ts';
 import { areaWishes } from './enlarged/area-labels.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
@@ -63,6 +64,7 @@ export function drawInFull(
     ...stallWishes(view, site, pen.lettering),
     ...aisleWishes(view, site),
     ...areaWishes(view, site),
+    ...boundaryWishes(view, site),
   ]);
   const spaces = workingSpaceStrings(view, site, ground, pen.lettering);
   for (const { string, figures } of spaces) drawDimensions(pen, string, figures);

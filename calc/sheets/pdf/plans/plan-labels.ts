@@ -63,6 +63,7 @@ export function labelGround(view: View, site: Site, plan: Plan): LabelGround {
     const corners = stallRectangle(stall);
     soft([...corners, corners[0]!]);
   }
+  for (const { path } of site.boundaries) soft(path);
   for (const { outline } of [...site.aisles, ...site.keepouts]) soft([...outline, outline[0]!]);
   for (const { from, to } of site.members) soft([inPlan(from), inPlan(to)]);
   const least = leastWorkingSpace(tablesOf(site.rules));

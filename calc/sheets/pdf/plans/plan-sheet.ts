@@ -13,6 +13,7 @@ import { type Scale, scaleThatFits } from '../kit/view/scales.ts';
 import { grown, sizeOf, viewIn } from '../kit/view/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view/view-title.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
+import { boundaryWishes } from './boundary-labels.ts';
 import { sizeWish } from './conduit-tags.ts';
 import { areaWishes } from './enlarged/area-labels.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
@@ -99,6 +100,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
         ...feederWishes(view, site),
         ...aisleWishes(view, site),
         ...areaWishes(view, site),
+        ...boundaryWishes(view, site),
         ...conduitStretches(plan.conduits).map((stretch) => sizeWish(view, stretch)),
       ]);
       const stalls = stallWishes(view, site, pen.lettering);

@@ -33,6 +33,7 @@ import type { WorkRecord } from '../kit/work-record.ts';
 import { legendSheet } from '../legend/legend-sheet.ts';
 import { oneLineBeside } from '../one-line/one-line-beside.ts';
 import { oneLineSheets } from '../one-line/one-line-sheets.ts';
+import { withDistances } from '../plans/boundary-labels.ts';
 import { enlargedAreas } from '../plans/enlarged/enlarged-areas.ts';
 import { enlargedSheets } from '../plans/enlarged/enlarged-sheets.ts';
 import { keynotesOf } from '../plans/keynotes.ts';
@@ -74,7 +75,7 @@ export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
   const laid = alongGridlines(built.site, built.plan, underlays);
   return {
     ...laid,
-    site: withSections(laid.site, laid.plan, parts.has('sections')),
+    site: withDistances(withSections(laid.site, laid.plan, parts.has('sections'))),
     parts,
     shape: sheetShape(paper),
     lettering,

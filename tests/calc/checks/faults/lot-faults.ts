@@ -65,5 +65,15 @@ export const LOT_FAULTS = {
       blocks: ['raceway'],
     },
   ]),
+  setback: lotAnd('boundaries', [
+    {
+      id: 'BL1',
+      path: [
+        [-20, -3],
+        [30, -3],
+      ],
+      setback: 5,
+    },
+  ]),
   'working-space': lotAnd('columns', [{ id: 'C1', at: [-6, -2], size: [1, 1] }]),
 };

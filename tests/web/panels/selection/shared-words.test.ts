@@ -32,6 +32,7 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
   dimensions: ['from', 'to'],
   clouds: ['outline', 'mark'],
   sections: ['name', 'from', 'to'],
+  boundaries: ['path', 'name'],
 };
 
 const all = ELEMENT_LISTS.flatMap((list) =>

@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
+import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { boundaryDistance } from '../../../routing/standing/boundary-distance.ts';
+import { dxfOf, svgOf } from '../../outside/sheets/lettered.ts';
+import { SMALL } from '../../web/document/small-site.ts';
+import { drawnSheets } from './pdf/drawn-sheets.ts';
+
+const site = toSite({ ...SMALL, gridlines: { x: [], y: [] }, drawings: { purpose: 'permit' } });
+const [boundary] = site.boundaries;
+const [panel] = site.equipment.filter(({ kind, existing }) => kind !== 'source' && existing !== true);
+
+test('a permit set has the property line with its name, and how far new equipment stands from it', async () => {
+  const sheets = await drawnSheets(site, 'ANSI D');
+  const plans = sheets.filter(({ key }) => /^(plan|enlarged)/.test(key));
+  const lines = plans.flatMap(({ strokes }) => strokes.filter(({ layer }) => layer === 'property'));
+  expect(lines.length).toBeGreaterThan(0);
+  expect(lines.every(({ ink }) => ink.dash?.length === 6)).toBe(true);
+  const words = plans.flatMap(({ texts }) => texts.map(({ text }) => text));
+  expect(words).toContain('RIGHT-OF-WAY LINE: Elm Street');
+  const { feet } = boundaryDistance(panel!, boundary!);
+  expect(words).toContain(printLength(feet, 'ft'));
+  const legend = sheets.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+  expect(legend).toContain(LAYERS.property.says);
+});
+
+test('DXF and SVG have it on a layer of its own, with its name and that distance as a dimension', async () => {
+  const of = { site, planned: plan(site) };
+  const [dxf, svg] = await Promise.all([dxfOf(of), svgOf(of)]);
+  expect(svg).toContain(`<g id="${LAYERS.property.name}"`);
+  expect(svg).toContain('RIGHT-OF-WAY LINE: Elm Street');
+  const groups = dxf.split(/\r?\n/);
+  const entities = groups.flatMap((line, i) =>
+    line.trim() === '8' && groups[i + 1] === LAYERS.property.name
+      ? [groups.slice(Math.max(0, i - 12), i).join(' ')]
+      : [],
+  );
+  expect(entities.some((before) => before.includes('LWPOLYLINE') || before.includes('LINE'))).toBe(true);
+  // What each dimension says that it measures, feet.
+  const { feet } = boundaryDistance(panel!, boundary!);
+  const measured = [...dxf.matchAll(/AcDbDimension\r?\n[\s\S]*?\r?\n *42\r?\n *([\d.]+)/g)].map(([, said]) =>
+    Number(said),
+  );
+  expect(measured.some((said) => Math.abs(said - feet) < 1e-6)).toBe(true);
+  expect(svg).toContain(
+    printLength(boundaryDistance(panel!, boundary!).feet, 'ft').replaceAll("'", '&#39;').replaceAll('"', '&quot;'),
+  );
+});
