@@ -1,9 +1,13 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
+import { boundaryDimensions } from '../../../calc/sheets/pdf/plans/boundary-labels.ts';
+import { boxOf } from '../../../routing/plane/box.ts';
+import { dimensionLine } from '../../../routing/site/kinds/dimensions.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { boundaryDistance } from '../../../routing/standing/boundary-distance.ts';
+import { footprintOf } from '../../../routing/standing/footprint.ts';
 import { dxfOf, svgOf } from '../../outside/sheets/lettered.ts';
 import { SMALL } from '../../web/document/small-site.ts';
 import { drawnSheets } from './pdf/drawn-sheets.ts';
@@ -47,4 +51,15 @@ test('DXF and SVG have it on a layer of its own, with its name and that distance
   expect(svg).toContain(
     printLength(boundaryDistance(panel!, boundary!).feet, 'ft').replaceAll("'", '&#39;').replaceAll('"', '&quot;'),
   );
+});
+
+test('the figure of a distance stands on no equipment', () => {
+  const dimensions = boundaryDimensions(site);
+  expect(dimensions).toHaveLength(1);
+  const [[ax, ay], [bx, by]] = dimensionLine(dimensions[0]!);
+  const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+  for (const one of site.equipment) {
+    const { minX, minY, maxX, maxY } = boxOf(footprintOf(one));
+    expect([one.id, x > minX && x < maxX && y > minY && y < maxY]).toEqual([one.id, false]);
+  }
 });

@@ -47,7 +47,11 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 
         ...rowsOf(card, nodes[placeOf.get(one.id)!]!.system.volts, wireOf(site, plan)),
         ...totalRows(card, nodes[placeOf.get(one.id)!]!.system.volts),
       ],
-      foot: [spacesLine(card, parts?.has('circuits') ?? true), ...footOf(card, solved.get(one.id))],
+      foot: [
+        spacesLine(card, parts?.has('circuits') ?? true),
+        ...footOf(card, solved.get(one.id)),
+        ...runless(site, plan, one.id),
+      ],
     } satisfies Table;
   });
 }
@@ -151,6 +155,17 @@ function footOf(card: PanelCard, solved: SupplyEquipment | undefined): readonly 
       ? []
       : [`No space is left on their lines for ${card.homeless.map(({ id }) => id).join(', ')}.`]),
   ];
+}
+
+/** Chargers that nothing leads to: spaces are kept for them, and no load is reckoned. */
+function runless({ chargers }: Site, { runs }: Plan, board: string): readonly string[] {
+  const without = new Set(runs.flatMap(({ charger, length }) => (length === null ? [charger] : [])));
+  const own = chargers.filter(({ id, from }) => from === board && without.has(id));
+  return own.length === 0
+    ? []
+    : [
+        `Without a run: ${own.map(({ id }) => id).join(', ')}; spaces are kept, and what they draw is on the lines above and not in what is connected.`,
+      ];
 }
 
 /** What a neutral carries with the third harmonics of what lies on it. */
