@@ -8,7 +8,7 @@ import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { boundaryDistance } from '../../../routing/standing/boundary-distance.ts';
 import { footprintOf } from '../../../routing/standing/footprint.ts';
-import { dxfOf, svgOf } from '../../outside/sheets/lettered.ts';
+import { dxfOf, svgOf } from '../../outside/sheets/pdf/lettered.ts';
 import { SMALL } from '../../web/document/small-site.ts';
 import { drawnSheets } from './pdf/drawn-sheets.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { takeoffSheet } from '../../../calc/sheets/cost/takeoff-sheet.ts';
+import { takeoffSheet } from '../../../../calc/sheets/cost/takeoff-sheet.ts';
+import { type Planned, plannedSample } from '../planned-samples.ts';
 import { setOf } from './drawing-set.ts';
-import { type Planned, plannedSample } from './planned-samples.ts';
 import { type PageText, type ReadPage, readPdf } from './read-pdf.ts';
 
 /** Feet of a printed length: `105' 6 1/16"`. Not by the reader of the project. */
