@@ -20,12 +20,6 @@ const LONGER: Readonly<Record<string, string>> = {
 /** Functions that may be longer, and why. */
 const LONGER_FUNCTIONS: Readonly<Record<string, string>> = {
   'proposeRaceways routing/propose/raceways/propose-raceways.ts': 'one proposal, a step after the other',
-  'penWith calc/sheets/pdf/kit/pen.ts': 'one pen, whose strokes share its page',
-  'CarRows web/tables/day/pictures/car-rows.tsx': 'one drawing, from its ground up',
-  'OneDay web/tables/day/one-day.tsx': 'one page of a table, from its head down',
-  'StallsForm web/panels/draw/stalls-form.tsx': 'one form, field after field',
-  'FeederPanel web/panels/elements/equipment/feeder-panel.tsx': 'one form, field after field',
-  'EquipmentForm web/panels/draw/equipment-form.tsx': 'one form, field after field',
   'fleetYard tests/bench/samples/fleet-yard.ts': 'a lot, an element after the other',
   'libraryLot tests/bench/samples/library-lot.ts': 'a lot, an element after the other',
   'look tests/browser/screen-faults.ts': 'goes to the browser as one text',

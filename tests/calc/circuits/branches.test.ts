@@ -227,36 +227,6 @@ test('aluminum circuits are sized by their own columns', () => {
   expect(circuit.conductor.metal).toBe('aluminum');
 });
 
-describe('the pilot budget', () => {
-  const lot = (feet: number, cord: number): SiteFile =>
-    trunkLot([feet], {
-      drops: [{ id: 'D1', box: [feet, 0, 10], cord }],
-      chargers: [charger('C1', 'D1', 'P1', { pilot: true })],
-      rules: {
-        pilot: {
-          sourcePicofarads: 300,
-          cordPicofaradsPerFoot: 30,
-          branchPicofaradsPerFoot: 30,
-          budgetPicofarads: 3100,
-        },
-      },
-    });
-  const finding = (feet: number, cord: number) =>
-    planOf(lot(feet, cord)).findings.find(({ rule }) => rule === 'pilot-budget');
-
-  test('allows (3100 - 300 - 30 x 25) / 30 = 68.33 ft of branch behind a 25 ft cord', () => {
-    // Hand computation on the budget of IEC 61851-1 Annex A.
-    expect(finding(63, 25)).toMatchObject({ severity: 'warn', value: 69, unit: 'ft', about: ['C1', 'P1'] });
-    expect(finding(63, 25)!.limit).toBeCloseTo(68.3333, 4);
-    expect(finding(62, 25)).toBeUndefined();
-  });
-
-  test('is not asked where no pilot is carried', () => {
-    const file = { ...lot(200, 25), chargers: [charger('C1', 'D1', 'P1')] };
-    expect(planOf(file).findings.some(({ rule }) => rule === 'pilot-budget')).toBe(false);
-  });
-});
-
 test('a dry insulation in an outdoor raceway is worth a look', () => {
   const rules = (insulation: 'THHN' | 'THWN-2') =>
     planOf(trunkLot([20], { rules: { insulation } })).findings.some(({ rule }) => rule === 'wet-insulation');

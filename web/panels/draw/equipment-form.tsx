@@ -1,5 +1,6 @@
 import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import { groundToDrawOn } from '../../board/draw/desk.ts';
+import type { EquipmentOptions } from '../../board/draw/options.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useDocument } from '../../document/use-document.tsx';
@@ -8,13 +9,12 @@ import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
-/** What the equipment that is placed is rated for. */
+/** The equipment that is placed: its kind and size, its rating, its working space and what feeds it. */
 export function EquipmentForm() {
   const [options, change] = useOptions('equipment');
   const desk = useDesk();
   useDocument((state) => state.site.equipment);
   const { kind, size } = options;
-  const transformer = kind === 'transformer';
   // What is under the hand is on the site as it is shown, and cannot feed itself.
   const feeds = groundToDrawOn(desk).site.equipment.map(({ id }) => id);
   return (
@@ -47,75 +47,7 @@ export function EquipmentForm() {
         />
         <LengthField label="entry at" value={options.entryHeight} onChange={(entryHeight) => change({ entryHeight })} />
       </FieldGroup>
-      <FieldGroup name="Rating">
-        {!transformer && (
-          <MaybeNumber
-            label="voltage"
-            unit="V"
-            none="not given"
-            value={options.volts}
-            onChange={(volts) => change({ volts })}
-          />
-        )}
-        {transformer && (
-          <>
-            <MaybeNumber
-              label="size"
-              unit="kVA"
-              none="not given"
-              value={options.kva}
-              onChange={(kva) => change({ kva })}
-            />
-            <MaybeNumber
-              label="primary"
-              unit="V"
-              none="not given"
-              value={options.primaryVolts}
-              onChange={(primaryVolts) => change({ primaryVolts })}
-            />
-            <MaybeNumber
-              label="secondary"
-              unit="V"
-              none="not given"
-              value={options.secondaryVolts}
-              onChange={(secondaryVolts) => change({ secondaryVolts })}
-            />
-          </>
-        )}
-        <ChoiceField
-          label="phases"
-          value={String(options.phases ?? '')}
-          choices={['', '1', '3']}
-          words={(each) => each || 'not given'}
-          onChange={(each) => change({ phases: each === '1' ? 1 : each === '3' ? 3 : null })}
-        />
-        {kind !== 'source' && !transformer && (
-          <>
-            <MaybeNumber
-              label="bus"
-              unit="A"
-              none="not given"
-              value={options.busAmps}
-              onChange={(busAmps) => change({ busAmps })}
-            />
-            <MaybeNumber
-              label="main"
-              unit="A"
-              none="not given"
-              value={options.mainAmps}
-              onChange={(mainAmps) => change({ mainAmps })}
-            />
-            <MaybeNumber
-              label="pole spaces"
-              unit=""
-              whole
-              none="not given"
-              value={options.spaces}
-              onChange={(spaces) => change({ spaces })}
-            />
-          </>
-        )}
-      </FieldGroup>
+      <RatingFields options={options} change={change} />
       <FieldGroup name="Working space and feeder">
         <MaybeLength
           label="working space"
@@ -134,4 +66,86 @@ export function EquipmentForm() {
       </FieldGroup>
     </>
   );
+}
+
+/** What the equipment is rated for, by its kind. */
+function RatingFields({ options, change }: RatingProps) {
+  const { kind } = options;
+  const transformer = kind === 'transformer';
+  return (
+    <FieldGroup name="Rating">
+      {!transformer && (
+        <MaybeNumber
+          label="voltage"
+          unit="V"
+          none="not given"
+          value={options.volts}
+          onChange={(volts) => change({ volts })}
+        />
+      )}
+      {transformer && (
+        <>
+          <MaybeNumber
+            label="size"
+            unit="kVA"
+            none="not given"
+            value={options.kva}
+            onChange={(kva) => change({ kva })}
+          />
+          <MaybeNumber
+            label="primary"
+            unit="V"
+            none="not given"
+            value={options.primaryVolts}
+            onChange={(primaryVolts) => change({ primaryVolts })}
+          />
+          <MaybeNumber
+            label="secondary"
+            unit="V"
+            none="not given"
+            value={options.secondaryVolts}
+            onChange={(secondaryVolts) => change({ secondaryVolts })}
+          />
+        </>
+      )}
+      <ChoiceField
+        label="phases"
+        value={String(options.phases ?? '')}
+        choices={['', '1', '3']}
+        words={(each) => each || 'not given'}
+        onChange={(each) => change({ phases: each === '1' ? 1 : each === '3' ? 3 : null })}
+      />
+      {kind !== 'source' && !transformer && (
+        <>
+          <MaybeNumber
+            label="bus"
+            unit="A"
+            none="not given"
+            value={options.busAmps}
+            onChange={(busAmps) => change({ busAmps })}
+          />
+          <MaybeNumber
+            label="main"
+            unit="A"
+            none="not given"
+            value={options.mainAmps}
+            onChange={(mainAmps) => change({ mainAmps })}
+          />
+          <MaybeNumber
+            label="pole spaces"
+            unit=""
+            whole
+            none="not given"
+            value={options.spaces}
+            onChange={(spaces) => change({ spaces })}
+          />
+        </>
+      )}
+    </FieldGroup>
+  );
+}
+
+interface RatingProps {
+  readonly options: EquipmentOptions;
+  readonly change: (patch: Partial<EquipmentOptions>) => void;
 }

@@ -1,12 +1,13 @@
 import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { LayerName } from '../../drawing/layers.ts';
-import { type Area, MM } from './area.ts';
+import type { Area } from './area.ts';
 import { BLACK, type Ink, rgb } from './ink.ts';
 import type { DimensionString, StringFigure } from './labels/dimension.ts';
-import { FONT_NAMES, type Lettering, type Weight } from './lettering/lettering.ts';
+import type { Lettering, Weight } from './lettering/lettering.ts';
 import { CAP } from './lettering/letters.ts';
-import { fixed, placeWords as num, Operators } from './operators.ts';
+import { fixed, Operators } from './operators.ts';
+import { type Strokes, strokesOn } from './strokes.ts';
 
 export interface TextStyle {
   /** Size of the font, points. */
@@ -54,76 +55,21 @@ export interface Pen {
   bytes(): Uint8Array;
 }
 
-interface State {
-  stroke: string;
-  fill: string;
-  width: string;
-  dash: string;
-  /** The last font and its size: they outlive a text. */
-  font: Weight | null;
-  size: number;
-  /** What they were told last: who is told the same again has nothing to say. */
-  ink: Ink | null;
-  fillColour: string;
-}
-
-const UNKNOWN: State = { stroke: '', fill: '', width: '', dash: '', font: null, size: 0, ink: null, fillColour: '' };
-
 /** Four Bezier curves make a circle to 0.03 % of its radius. */
 const ROUND = 0.5522847498;
 
-export function penWith(lettering: Lettering): Pen {
-  const out = new Operators();
-  out.push('1 J 1 j');
-  let state: State = { ...UNKNOWN };
-
-  const set = (key: 'stroke' | 'fill' | 'width' | 'dash', words: string): void => {
-    if (state[key] === words) return;
-    state[key] = words;
-    out.push(words);
+const linesOn = (
+  out: Operators,
+  { setInk, trace, outline }: Strokes,
+): Pick<Pen, 'line' | 'lines' | 'rectangle' | 'arc'> => {
+  const line: Pen['line'] = (points, ink, closed = false) => {
+    if (points.length < 2) return;
+    setInk(ink);
+    trace(points);
+    out.push(closed ? ' s' : ' S');
   };
-  const setInk = (ink: Ink): void => {
-    if (state.ink === ink) return;
-    state.ink = ink;
-    const { weight, colour, dash } = ink;
-    set('stroke', `${rgb(colour)} RG`);
-    set('width', `${num(weight * MM)} w`);
-    set('dash', dash === undefined ? '[] 0 d' : `[${dash.map((mm) => num(mm * MM)).join(' ')}] 0 d`);
-  };
-  const setFill = (colour: string): void => {
-    if (state.fillColour === colour) return;
-    state.fillColour = colour;
-    set('fill', `${rgb(colour)} rg`);
-  };
-  const trace = (points: readonly Point2[]): void => {
-    for (let i = 0; i < points.length; i++) {
-      if (i > 0) out.space();
-      out.pair(points[i]![0], points[i]![1]);
-      out.add(i === 0 ? ' m' : ' l');
-    }
-  };
-  const outline = ({ x, y, width, height }: Area): void => {
-    out.pair(x, y);
-    out.space();
-    out.pair(width, height);
-    out.add(' re');
-  };
-  const kept = (open: () => void, draw: () => void, close: string): void => {
-    const before = { ...state };
-    open();
-    draw();
-    out.push(close);
-    state = before;
-  };
-
-  const pen: Pen = {
-    lettering,
-    line: (points, ink, closed = false) => {
-      if (points.length < 2) return;
-      setInk(ink);
-      trace(points);
-      out.push(closed ? ' s' : ' S');
-    },
+  return {
+    line,
     lines: (many, ink) => {
       if (many.length === 0) return;
       setInk(ink);
@@ -138,78 +84,102 @@ export function penWith(lettering: Lettering): Pen {
       outline(area);
       out.push(' S');
     },
-    circle: ([x, y], radius, ink, fill) => {
-      if (ink !== null) setInk(ink);
-      if (fill !== undefined) setFill(fill);
-      const c = radius * ROUND;
-      const curve = (ax: number, ay: number, bx: number, by: number, ex: number, ey: number): void => {
-        out.pair(x + ax, y + ay);
-        out.space();
-        out.pair(x + bx, y + by);
-        out.space();
-        out.pair(x + ex, y + ey);
-        out.add(' c ');
-      };
-      out.pair(x + radius, y);
-      out.add(' m ');
-      curve(radius, c, c, radius, 0, radius);
-      curve(-c, radius, -radius, c, -radius, 0);
-      curve(-radius, -c, -c, -radius, 0, -radius);
-      curve(c, -radius, radius, -c, radius, 0);
-      out.push(fill === undefined ? 's' : ink === null ? 'f' : 'b');
-    },
-    arc: (at, radius, from, to, ink) => pen.line(arcPoints(at, radius, from, to), ink),
+    arc: (at, radius, from, to, ink) => line(arcPoints(at, radius, from, to), ink),
+  };
+};
+
+function circlesOn(out: Operators, { setInk, setFill }: Strokes): Pen['circle'] {
+  return ([x, y], radius, ink, fill) => {
+    if (ink !== null) setInk(ink);
+    if (fill !== undefined) setFill(fill);
+    const c = radius * ROUND;
+    const curve = (ax: number, ay: number, bx: number, by: number, ex: number, ey: number): void => {
+      out.pair(x + ax, y + ay);
+      out.space();
+      out.pair(x + bx, y + by);
+      out.space();
+      out.pair(x + ex, y + ey);
+      out.add(' c ');
+    };
+    out.pair(x + radius, y);
+    out.add(' m ');
+    curve(radius, c, c, radius, 0, radius);
+    curve(-c, radius, -radius, c, -radius, 0);
+    curve(-radius, -c, -c, -radius, 0, -radius);
+    curve(c, -radius, radius, -c, radius, 0);
+    out.push(fill === undefined ? 's' : ink === null ? 'f' : 'b');
+  };
+}
+
+const fillsOn = (
+  out: Operators,
+  { setFill, trace, outline }: Strokes,
+): Pick<Pen, 'fill' | 'fillArea' | 'fillAreas'> => {
+  const fillAreas: Pen['fillAreas'] = (areas, colour) => {
+    if (areas.length === 0) return;
+    setFill(colour);
+    areas.forEach((area, i) => {
+      if (i > 0) out.push('');
+      outline(area);
+    });
+    out.push(' f');
+  };
+  return {
     fill: (points, colour) => {
       if (points.length < 3) return;
       setFill(colour);
       trace(points);
       out.push(' f');
     },
-    fillArea: (area, colour) => pen.fillAreas([area], colour),
-    fillAreas: (areas, colour) => {
-      if (areas.length === 0) return;
-      setFill(colour);
-      areas.forEach((area, i) => {
-        if (i > 0) out.push('');
-        outline(area);
-      });
-      out.push(' f');
-    },
-    text: (words, at, { size, weight = 'regular', colour = BLACK, anchor = 'left', turn = 0 }) => {
-      if (words === '') return;
-      setFill(colour);
-      const back = anchor === 'left' ? 0 : lettering.width(words, size, weight) * (anchor === 'middle' ? 0.5 : 1);
-      const [ux, uy] = direction(turn);
-      const place = (): void => {
-        if (turn !== 0) out.add(`${[ux, uy, -uy, ux].map(ratio).join(' ')} `);
-        out.pair(at[0] - back * ux, at[1] - back * uy);
-        out.add(turn === 0 ? ' Td ' : ' Tm ');
-      };
-      const other = lettering.shown?.(words, size, weight) ?? null;
-      if (other !== null) {
-        kept(
-          () => out.push('q'),
-          () => {
-            out.add(`${rgb(colour)} RG [] 0 d BT `);
-            place();
-            out.push(`${other} ET`);
-          },
-          'Q',
-        );
-        return;
-      }
-      out.add('BT ');
-      if (state.font !== weight || state.size !== size) {
-        out.add(FONT_WORDS[weight]);
-        out.number(size);
-        out.add(' Tf ');
-        state.font = weight;
-        state.size = size;
-      }
-      place();
-      if (!out.signs(words, lettering.glyphs?.(weight) ?? NO_GLYPHS)) out.add(lettering.encoded(words, weight));
-      out.push(' Tj ET');
-    },
+    fillArea: (area, colour) => fillAreas([area], colour),
+    fillAreas,
+  };
+};
+
+function textOn(out: Operators, { setFill, setFont, kept }: Strokes, lettering: Lettering): Pen['text'] {
+  return (words, at, { size, weight = 'regular', colour = BLACK, anchor = 'left', turn = 0 }) => {
+    if (words === '') return;
+    setFill(colour);
+    const back = anchor === 'left' ? 0 : lettering.width(words, size, weight) * (anchor === 'middle' ? 0.5 : 1);
+    const [ux, uy] = direction(turn);
+    const place = (): void => {
+      if (turn !== 0) out.add(`${[ux, uy, -uy, ux].map(ratio).join(' ')} `);
+      out.pair(at[0] - back * ux, at[1] - back * uy);
+      out.add(turn === 0 ? ' Td ' : ' Tm ');
+    };
+    const other = lettering.shown?.(words, size, weight) ?? null;
+    if (other !== null) {
+      kept(
+        () => out.push('q'),
+        () => {
+          out.add(`${rgb(colour)} RG [] 0 d BT `);
+          place();
+          out.push(`${other} ET`);
+        },
+        'Q',
+      );
+      return;
+    }
+    out.add('BT ');
+    setFont(weight, size);
+    place();
+    if (!out.signs(words, lettering.glyphs?.(weight) ?? NO_GLYPHS)) out.add(lettering.encoded(words, weight));
+    out.push(' Tj ET');
+  };
+}
+
+/** A pen on a sheet of its own, which letters with `lettering`. */
+export function penWith(lettering: Lettering): Pen {
+  const out = new Operators();
+  out.push('1 J 1 j');
+  const strokes = strokesOn(out);
+  const { outline, kept } = strokes;
+  return {
+    lettering,
+    ...linesOn(out, strokes),
+    circle: circlesOn(out, strokes),
+    ...fillsOn(out, strokes),
+    text: textOn(out, strokes, lettering),
     clipped: (area, draw) =>
       kept(
         () => {
@@ -234,7 +204,6 @@ export function penWith(lettering: Lettering): Pen {
     content: () => new TextDecoder('latin1').decode(out.bytes()),
     bytes: () => out.bytes(),
   };
-  return pen;
 }
 
 /** Where the base line lies so that capitals of a size stand centred about a height. */
@@ -248,10 +217,6 @@ export function arcPoints([x, y]: Point2, radius: number, from: number, to: numb
   });
 }
 
-const FONT_WORDS: Readonly<Record<Weight, string>> = {
-  regular: `/${FONT_NAMES.regular} `,
-  bold: `/${FONT_NAMES.bold} `,
-};
 const NO_GLYPHS = new Uint16Array(0);
 
 const ratio = (value: number): string => (Number.isInteger(value) ? String(value) : fixed(value, 6));

@@ -1,3 +1,4 @@
+import type { SupplyFeeder } from '../../../../calc/plan-file/supply.ts';
 import { devicePlace } from '../../../../calc/supply/devices/device-place.ts';
 import { equipmentDevices } from '../../../../calc/supply/devices/devices.ts';
 import { protectorsOf } from '../../../../calc/supply/devices/protecting.ts';
@@ -31,31 +32,12 @@ export function FeederPanel({ id }: { readonly id: string }) {
   const change = useChange('feeders', id);
   const supply = useDocument((state) => state.plan.supply.feeders.find((each) => each.id === id));
   const site = useDocument((state) => state.site);
-  const { units } = site;
   if (!feeder) return null;
-  const isKnown = isLengthKnown(feeder, supply);
   const { conductor } = feeder;
-  const devices = protectorsOf(equipmentDevices(site)).get(id) ?? [];
   const ids = site.equipment.map((each) => each.id);
-  const wire = (patch: Partial<typeof conductor>): void => change({ conductor: { ...conductor, ...patch } });
   return (
     <>
-      {supply && (
-        <>
-          <Facts>
-            <Fact name="runs">{isKnown ? nearestInch(supply.length, units) : '–'}</Fact>
-            <Fact name="drop">{isKnown ? `${supply.dropPercent.toFixed(2)}%` : '–, its length is not known'}</Fact>
-            <Fact name="loaded">{supply.percentLoaded.toFixed(0)}%</Fact>
-            {devices.map(({ id: device, at, amps, poles, known }) => (
-              <Fact key={device} name="device">
-                {amps} A, {poles} pole, at {at}
-                {known === 'assumed' ? ', as usual' : ''}
-              </Fact>
-            ))}
-          </Facts>
-          <Why ask="Why these figures?" steps={() => whyFeeder(site, id)} />
-        </>
-      )}
+      {supply && <FeederFacts feeder={feeder} supply={supply} site={site} />}
       <FieldGroup name="Feeder">
         <ChoiceField label="from" value={feeder.from} choices={ids} onChange={(from) => change({ from })} />
         <ChoiceField label="to" value={feeder.to} choices={ids} onChange={(to) => change({ to })} />
@@ -65,45 +47,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
           value={feeder.breakerAmps}
           onChange={(breakerAmps) => change({ breakerAmps })}
         />
-        <NumberField
-          label="parallel sets"
-          unit=""
-          whole
-          least={1}
-          value={conductor.sets}
-          onChange={(sets) => wire({ sets })}
-        />
-        <ChoiceField
-          label="size"
-          value={conductor.size}
-          choices={CONDUCTOR_SIZES.includes(conductor.size) ? CONDUCTOR_SIZES : [conductor.size, ...CONDUCTOR_SIZES]}
-          onChange={(size) => wire({ size })}
-        />
-        <ChoiceField
-          label="metal"
-          value={metalOf(conductor.metal)}
-          choices={METALS}
-          onChange={(metal) => wire({ metal })}
-        />
-        <ChoiceField
-          label="insulation"
-          value={conductor.insulation}
-          choices={INSULATIONS}
-          onChange={(insulation) => wire({ insulation })}
-        />
-        <MaybeNumber
-          label="carrying in its raceway"
-          unit=""
-          none="3, nothing else in it"
-          whole
-          least={3}
-          most={500}
-          value={conductor.currentCarrying ?? null}
-          onChange={(next) => {
-            const { currentCarrying: _, ...rest } = conductor;
-            change({ conductor: next === null ? rest : { ...rest, currentCarrying: next } });
-          }}
-        />
+        <ConductorFields conductor={conductor} change={(next) => change({ conductor: next })} />
         <ChoiceField
           label="raceway"
           value={feeder.raceway ?? ''}
@@ -152,6 +96,91 @@ export function FeederPanel({ id }: { readonly id: string }) {
       <OwnFindings id={id} />
     </>
   );
+}
+
+/** What the plan makes of a feeder, with the devices that protect it, and the steps behind the figures. */
+function FeederFacts({ feeder, supply, site }: FactsProps) {
+  const { id } = feeder;
+  const { units } = site;
+  const isKnown = isLengthKnown(feeder, supply);
+  const devices = protectorsOf(equipmentDevices(site)).get(id) ?? [];
+  return (
+    <>
+      <Facts>
+        <Fact name="runs">{isKnown ? nearestInch(supply.length, units) : '–'}</Fact>
+        <Fact name="drop">{isKnown ? `${supply.dropPercent.toFixed(2)}%` : '–, its length is not known'}</Fact>
+        <Fact name="loaded">{supply.percentLoaded.toFixed(0)}%</Fact>
+        {devices.map(({ id: device, at, amps, poles, known }) => (
+          <Fact key={device} name="device">
+            {amps} A, {poles} pole, at {at}
+            {known === 'assumed' ? ', as usual' : ''}
+          </Fact>
+        ))}
+      </Facts>
+      <Why ask="Why these figures?" steps={() => whyFeeder(site, id)} />
+    </>
+  );
+}
+
+interface FactsProps {
+  readonly feeder: Feeder;
+  readonly supply: SupplyFeeder;
+  readonly site: Site;
+}
+
+/** The conductors of a feeder: their sets, size, metal and insulation, and how many carry current beside them. */
+function ConductorFields({ conductor, change }: ConductorProps) {
+  const set = (patch: Partial<Conductor>): void => change({ ...conductor, ...patch });
+  return (
+    <>
+      <NumberField
+        label="parallel sets"
+        unit=""
+        whole
+        least={1}
+        value={conductor.sets}
+        onChange={(sets) => set({ sets })}
+      />
+      <ChoiceField
+        label="size"
+        value={conductor.size}
+        choices={CONDUCTOR_SIZES.includes(conductor.size) ? CONDUCTOR_SIZES : [conductor.size, ...CONDUCTOR_SIZES]}
+        onChange={(size) => set({ size })}
+      />
+      <ChoiceField
+        label="metal"
+        value={metalOf(conductor.metal)}
+        choices={METALS}
+        onChange={(metal) => set({ metal })}
+      />
+      <ChoiceField
+        label="insulation"
+        value={conductor.insulation}
+        choices={INSULATIONS}
+        onChange={(insulation) => set({ insulation })}
+      />
+      <MaybeNumber
+        label="carrying in its raceway"
+        unit=""
+        none="3, nothing else in it"
+        whole
+        least={3}
+        most={500}
+        value={conductor.currentCarrying ?? null}
+        onChange={(next) => {
+          const { currentCarrying: _, ...rest } = conductor;
+          change(next === null ? rest : { ...rest, currentCarrying: next });
+        }}
+      />
+    </>
+  );
+}
+
+type Conductor = Feeder['conductor'];
+
+interface ConductorProps {
+  readonly conductor: Conductor;
+  readonly change: (conductor: Conductor) => void;
 }
 
 /** What it means that a feeder does not say where its device stands. */

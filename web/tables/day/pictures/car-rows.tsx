@@ -108,67 +108,20 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
               </pattern>
             </defs>
             <Hours wide={wide} view={view} y={null} top={top} high={top + high} />
-            {rows.slice(first, last).map(({ charger, label }, i) => {
-              const own = all.ofCharger.get(charger) ?? [];
-              const { held } = bars;
-              return (
-                // By keys a row is chosen from its bars, or in the table of cars.
-                // biome-ignore lint/a11y/noStaticElementInteractions: the bars within take the keys
-                <g
-                  key={charger}
-                  data-place={first + i}
-                  transform={`translate(0 ${(first + i) * BAR_ROW})`}
-                  onClick={() => {
-                    if (!bars.hasDragged()) choose(charger);
-                  }}
-                  className="day-row"
-                >
-                  <rect
-                    className="day-row-ground"
-                    data-chosen={chosen.has(charger)}
-                    x={-BESIDE.left}
-                    y={0}
-                    width={units}
-                    height={BAR_ROW}
-                  />
-                  <text className="day-mark" x={-6} y={15} textAnchor="end">
-                    {label}
-                  </text>
-                  {own.length === 0 && (
-                    // biome-ignore lint/a11y/useSemanticElements: there are no buttons in a drawing
-                    <g
-                      className="day-empty"
-                      data-item={`row ${charger}`}
-                      role="button"
-                      tabIndex={reached === `row ${charger}` ? 0 : -1}
-                      aria-label={`${charger}: no car that day; Enter draws one`}
-                      onFocus={() => bars.reach(`row ${charger}`)}
-                      onKeyDown={(event) => bars.key(event, all.items.find(({ key }) => key === `row ${charger}`)!)}
-                    >
-                      <rect x={1} y={2} width={wide - 2} height={BAR_ROW - 4} />
-                    </g>
-                  )}
-                  {own.map((car, j) => (
-                    <CarBar
-                      key={car.car}
-                      car={car}
-                      view={view}
-                      x={x}
-                      held={held?.car === car.car ? held.times : undefined}
-                      room={{ arrives: own[j - 1]?.leaves ?? 0, leaves: own[j + 1]?.arrives ?? end }}
-                      item={keyOfCar(car.car)}
-                      isFirst={keyOfCar(car.car) === reached}
-                      onFocus={() => bars.reach(keyOfCar(car.car))}
-                      onKey={(event) => {
-                        if (event.key === 'Enter') choose(charger);
-                        else bars.key(event, { key: keyOfCar(car.car), row: first + i, charger, car });
-                      }}
-                    />
-                  ))}
-                  {held?.car === null && held.charger === charger && <NewBar times={held.times} view={view} x={x} />}
-                </g>
-              );
-            })}
+            {rows.slice(first, last).map((row, i) => (
+              <CarRow
+                key={row.charger}
+                row={row}
+                place={first + i}
+                cars={all.ofCharger.get(row.charger) ?? []}
+                isChosen={chosen.has(row.charger)}
+                choose={choose}
+                reached={reached}
+                bars={bars}
+                view={view}
+                wide={wide}
+              />
+            ))}
             {at !== null && (
               <line
                 className="day-at"
@@ -191,5 +144,83 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
         one away, Enter chooses its charger.
       </p>
     </>
+  );
+}
+
+interface CarRowProps {
+  readonly row: BarRow;
+  /** Its number among all rows. */
+  readonly place: number;
+  /** The cars that charge there, in the order in which they come. */
+  readonly cars: readonly CarView[];
+  readonly isChosen: boolean;
+  readonly choose: (charger: string) => void;
+  /** The key of the bar that the keys go to first. */
+  readonly reached: string | null | undefined;
+  readonly bars: ReturnType<typeof useBars>;
+  readonly view: DayView;
+  readonly wide: number;
+}
+
+/** The row of one charger: its name, a bar for each of its cars, and the one that is being drawn in it. */
+function CarRow({ row: { charger, label }, place, cars, isChosen, choose, reached, bars, view, wide }: CarRowProps) {
+  const { held } = bars;
+  const end = view.steps * view.step;
+  const x = (minute: number): number => (wide * minute) / end;
+  return (
+    // By keys a row is chosen from its bars, or in the table of cars.
+    // biome-ignore lint/a11y/noStaticElementInteractions: the bars within take the keys
+    <g
+      data-place={place}
+      transform={`translate(0 ${place * BAR_ROW})`}
+      onClick={() => {
+        if (!bars.hasDragged()) choose(charger);
+      }}
+      className="day-row"
+    >
+      <rect
+        className="day-row-ground"
+        data-chosen={isChosen}
+        x={-BESIDE.left}
+        y={0}
+        width={wide + BESIDE.both}
+        height={BAR_ROW}
+      />
+      <text className="day-mark" x={-6} y={15} textAnchor="end">
+        {label}
+      </text>
+      {cars.length === 0 && (
+        // biome-ignore lint/a11y/useSemanticElements: there are no buttons in a drawing
+        <g
+          className="day-empty"
+          data-item={`row ${charger}`}
+          role="button"
+          tabIndex={reached === `row ${charger}` ? 0 : -1}
+          aria-label={`${charger}: no car that day; Enter draws one`}
+          onFocus={() => bars.reach(`row ${charger}`)}
+          onKeyDown={(event) => bars.key(event, { key: `row ${charger}`, row: place, charger, car: null })}
+        >
+          <rect x={1} y={2} width={wide - 2} height={BAR_ROW - 4} />
+        </g>
+      )}
+      {cars.map((car, j) => (
+        <CarBar
+          key={car.car}
+          car={car}
+          view={view}
+          x={x}
+          held={held?.car === car.car ? held.times : undefined}
+          room={{ arrives: cars[j - 1]?.leaves ?? 0, leaves: cars[j + 1]?.arrives ?? end }}
+          item={keyOfCar(car.car)}
+          isFirst={keyOfCar(car.car) === reached}
+          onFocus={() => bars.reach(keyOfCar(car.car))}
+          onKey={(event) => {
+            if (event.key === 'Enter') choose(charger);
+            else bars.key(event, { key: keyOfCar(car.car), row: place, charger, car });
+          }}
+        />
+      ))}
+      {held?.car === null && held.charger === charger && <NewBar times={held.times} view={view} x={x} />}
+    </g>
   );
 }
