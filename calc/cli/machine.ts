@@ -34,6 +34,6 @@ export interface Machine {
   readonly mayGoOn: (seconds: number | null) => (share?: number) => boolean;
   /** Says, in place of what it said last, how far long work is; empty when it is over. */
   readonly progress: (line: string) => void;
-  /** Who does so many pieces of work, which are much or little, together with a thread of its own; none where work is done alone. */
+  /** A crew for so many pieces of work, large or small: this thread and one more; none where one thread does it all. */
   readonly crew?: (pieces: number, isMuch: boolean) => Crew;
 }

@@ -30,7 +30,7 @@ export interface PlannedCharging {
   readonly worstShort: number;
   readonly got: readonly number[];
   readonly peakKw: number;
-  /** By limit and row, amperes of the chargers alone; kilowatts of a limit in them. */
+  /** The chargers' own load, by limit and row: amperes, or kilowatts where the limit is in kilowatts. */
   readonly peak: Readonly<Record<string, Readonly<Record<string, number>>>>;
   readonly energyCost: number;
   readonly demandCost: number;

@@ -56,7 +56,7 @@ const GENERAL: readonly PriceRow[] = [
   line('trench', '*', 'ft', 16, 0.35),
 ];
 
-/** Who does the work: on average, with the burden, the labor rate. Wages invented. */
+/** The crew that does the work: its mean wage with the burden is the labor rate. Wages invented. */
 const CREW: readonly CrewMember[] = [
   { trade: 'foreman', wage: 72, count: 1 },
   { trade: 'journeyman', wage: 66, count: 4 },

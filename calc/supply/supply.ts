@@ -54,7 +54,7 @@ export interface SupplyWork {
   readonly faults: readonly (NodeFault | null)[];
 }
 
-/** Works a supply through. Each part is kept, so that asking again costs nothing. */
+/** Works a supply through: its tree, its volts, what each piece of equipment and each feeder carries. */
 export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables): SupplyWork {
   const { loads, chargers, rules } = site;
   const tree = treeOf(site);

@@ -11,7 +11,7 @@ export interface Work {
   readonly says: string;
   readonly done: number;
   readonly of: number;
-  /** What it was not where it failed: `written`. */
+  /** What the work did not become where it failed, as a word: `written`. */
   readonly wasNot: string;
 }
 
@@ -79,7 +79,7 @@ async function run(id: number): Promise<void> {
   goOn();
 }
 
-/** What is not on the list any more was stopped: nothing is said of it. */
+/** Work that is no longer on the list was stopped: nothing is said of it. */
 function change(id: number, how: Partial<Work>): void {
   workStore.setState({
     works: workStore.getState().works.map((work) => (work.id === id ? { ...work, ...how } : work)),

@@ -18,7 +18,7 @@ const FieldFacts = whenAsked(async () => (await import('../field/cards/field-fac
 const ThingCard = whenAsked(async () => (await import('../field/cards/thing-card.tsx')).ThingCard);
 const Strip = whenAsked(async () => (await import('../strip/strip.tsx')).Strip);
 
-/** The drawing with its tables, and the ledger. Who builds with a phone in the hand has the list and a card in their place. */
+/** The drawing with its tables, and the ledger. A person who builds with a phone in the hand sees the list and a card in their place. */
 export function DeskStation({ painting }: { readonly painting: Painting }) {
   const phone = usePhone();
   const keeps = useDocument(keepsDrawing);

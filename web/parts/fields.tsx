@@ -201,7 +201,7 @@ interface ChoiceProps<T extends string> extends FieldProps<T> {
 
 export function ChoiceField<T extends string>({ label, value, onChange, choices, words }: ChoiceProps<T>) {
   const id = useId();
-  // Who chose by hand goes on with the keys of the board; who goes through the choices by keys goes on here.
+  // After a choice by hand the keys go to the board again; after one by keys they stay here, for the next choice.
   const byHand = useRef(false);
   return (
     <div className="field">

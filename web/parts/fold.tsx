@@ -8,7 +8,7 @@ interface FoldProps {
   readonly children: ReactNode;
 }
 
-/** A part under a heading that folds it away; who shows it keeps whether it is open. */
+/** A part under a heading that folds it away; the component around it holds whether it is open. */
 export function Fold({ open, onFold, className, summary, children }: FoldProps) {
   return (
     <details

@@ -21,7 +21,7 @@ interface Riser {
   readonly at: Point2;
 }
 
-/** Where raceways come out of the ground; those of one raceway are kept while it stays as it is. */
+/** Where a raceway comes out of the ground. */
 export const risersOfSite = kept((raceways: readonly Raceway[]): readonly Riser[] => risersEach([raceways], []).flat());
 
 const risersEach = keptEach(([raceway]: readonly [Raceway]): readonly Riser[] => {

@@ -59,7 +59,7 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   if (!prices.ok) return wrong(prices.reason);
   const reads = paths.map((path) => readNamedSite(path, machine));
   const sites = reads.flatMap((read) => (read.ok ? { ...read, site: withDrawings(read.site, drawings.wish) } : []));
-  // Who reads lines of JSON goes by their number: those of the good alone would be taken for others.
+  // A program that reads lines of JSON tells them by their number: with the bad ones left out it would take one for another.
   if (sites.length === 0 || (sites.length < reads.length && options.json))
     if (!options.keepGoing) return wrong(reasonsOf(reads));
   const some = ({ status, out, err }: VerbOutcome): VerbOutcome =>

@@ -94,7 +94,7 @@ export async function studyVerb(
       file,
       { prices: prices.list, stayHours, day: options.day ?? null },
       ({ says, done: ready, of }) => machine.progress(of > 0 ? `way ${ready + 1} of ${of}: ${says}` : says),
-      // Who stops it has the ways that are done, and the comparison of these.
+      // After a stop there are the ways that were done, and their comparison.
       (soFar) => {
         if (out === undefined) return;
         for (const way of soFar.ways) if (!written.includes(at(`${way.id}.site.json`))) writeWay(way, write);

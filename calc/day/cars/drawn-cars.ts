@@ -38,7 +38,7 @@ export function freeSpans(stays: readonly Times[], stalls: number, end: number):
       { at: arrives, by: 1 },
       { at: leaves, by: -1 },
     ])
-    // Who goes makes room for who comes at the same minute.
+    // A car that leaves makes room for one that comes at the same minute.
     .sort((a, b) => a.at - b.at || a.by - b.by);
   const spans: Times[] = [];
   let [standing, from] = [0, 0];

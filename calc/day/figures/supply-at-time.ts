@@ -16,9 +16,9 @@ export interface EquipmentAtTime {
   /** Line to line. */
   readonly nominal: number;
   readonly volts: LineVolts;
-  /** Of the pairs that it has. */
+  /** The least volts between two of the lines that it has. */
   readonly lowest: number;
-  /** Out of that side, on the greatest line. */
+  /** Amperes out of that side, on the line that carries most. */
   readonly amps: number;
 }
 

@@ -19,7 +19,7 @@ export interface LinearProgram {
   readonly addColumns: (lower: readonly number[], upper: readonly number[]) => number;
   /** Index of the first of the new rows. */
   readonly addRows: (rows: readonly LinearRow[]) => number;
-  /** A row that asks nothing any more. */
+  /** Frees a row: from now on it bounds nothing. */
   readonly freeRow: (row: number) => void;
   readonly setCosts: (costs: ArrayLike<number>) => void;
   readonly solve: () => LinearSolution;

@@ -28,7 +28,7 @@ export interface Measure {
   readonly unit: ReadingUnit | null;
   /** What it may be answered by, where by a word. */
   readonly words: readonly ReadingWord[];
-  /** Who measures may state what it is judged by. */
+  /** True where the person who measures may state the limit that the reading is judged by. */
   readonly takesAsked: boolean;
   /** It is read at a load that must be told. */
   readonly takesAmps: boolean;

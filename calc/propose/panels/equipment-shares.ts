@@ -13,7 +13,7 @@ import { type PanelSource, panelSource } from './panel-source.ts';
 import { type PanelWeights, panelWeights } from './panel-weights.ts';
 import { type Shares, sharesOf } from './standing-share.ts';
 
-/** Who feeds which ends, and by what that was weighed. */
+/** Which equipment feeds which ends, and by what that was weighed. */
 export interface EquipmentShares {
   readonly from: PanelSource | null;
   readonly weights: PanelWeights;

@@ -3,7 +3,7 @@ import type { GroundSpan, SectionPart, SectionShape } from '../../space/section/
 
 /** Steps to either side, in letters, at which a clear height is tried. */
 const ASIDE = [4, 6, 8, 10, 12, 14, 16, 20, 24, 28, -3, -5, -7, -9, -11, -13, -15, -19, -23, -27];
-/** What hangs or stands that its words are kept off. */
+/** What hangs or stands where the words of a clear height must not lie. */
 const KEPT_OFF: ReadonlySet<SectionPart> = new Set([
   'cord at rest',
   'cord out',
@@ -14,7 +14,7 @@ const KEPT_OFF: ReadonlySet<SectionPart> = new Set([
   'equipment',
 ]);
 
-/** Beside what it is under, within its part of the ground, where its words lie over nothing that hangs or stands. */
+/** The place of a clear height's words: beside the steel above it, within its part of the ground, over nothing that hangs or stands. */
 export function clearOf(
   shapes: readonly SectionShape[],
   { from, to }: GroundSpan,

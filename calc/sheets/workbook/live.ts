@@ -23,7 +23,7 @@ export interface LiveNumber {
 /** A cell of the workbook: as in a CSV file, or one that is worked by the spreadsheet. */
 export type LiveCell = Cell | LiveNumber;
 
-/** A name that a formula, or who reads the workbook, may call a cell by. */
+/** A name by which a formula, or a person, finds a cell of the workbook. */
 export interface LiveName {
   readonly name: string;
   /** `rates!$B$2`. */

@@ -18,7 +18,7 @@ export interface AskedCount {
   /** What is counted: stalls served, or vehicles that can charge at once. */
   readonly of: number;
   readonly asked: number;
-  /** Of this use or a better one that is not needed for its own. */
+  /** Stalls of this use, or of a better one that is not needed for its own count. */
   readonly given: number;
   readonly source: string;
   /** The same as a drawing names it. */
@@ -94,7 +94,7 @@ export const accessibleTable = kept(
   },
 );
 
-/** A van stall serves a car too, and either of them who walks with a cane. */
+/** A van stall serves a car too, and both serve a person who walks with a cane. */
 function sharedOut(
   own: readonly Stall[],
   asked: Readonly<Record<AccessibleUse, number>>,
@@ -123,5 +123,5 @@ function sized(stall: Stall, aisles: readonly Aisle[], by: AccessibleBy): Access
   };
 }
 
-/** Slips of drawing, feet. */
+/** So much less than the least size, feet, is a slip of the drawing. */
 export const SLACK = 0.02;

@@ -80,7 +80,7 @@ export function alongSpline(
     const own = spanOf(at, sagitta);
     if (!own) return null;
     points.push(...(points.length === 0 ? own : own.slice(1)));
-    // Who draws it refuses it then; what is left of it is not worked out.
+    // The caller refuses the drawing then, so that the rest of it is not worked out.
     if (points.length > BUDGET.points) break;
   }
   return points.length > 1 ? points : null;

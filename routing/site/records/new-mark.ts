@@ -3,7 +3,7 @@ import { drawingOf } from './brought-up.ts';
 import { nextTime } from './merge.ts';
 import { addressOf, registersOf } from './registers.ts';
 
-/** Who makes a mark, and when by their own clock. */
+/** The author of a mark, and the time by the clock of their device. */
 export interface Author {
   readonly by: string;
   readonly on?: string;

@@ -32,7 +32,7 @@ export interface PictureBoard {
   readonly shading: () => ReadonlyMap<string, number> | null;
   /** Of each member that is to be colored, the pounds that it carries; null where members are not colored. */
   readonly loads: () => ReadonlyMap<string, number> | null;
-  /** Who draws the heights over the plan; null where the board is not raised. */
+  /** What draws the heights over the plan; null where the board is not raised. */
   readonly raised: () => RaisedView | null;
   /** What lies under the drawing, and who draws it; null where nothing does. */
   readonly underlay: () => DrawUnder | null;

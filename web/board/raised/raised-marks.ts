@@ -37,7 +37,7 @@ const pullpointUp = kept(({ pullpoint, ...mark }: PullpointMark): PullpointMark 
   return { ...mark, pullpoint: { ...pullpoint, at }, ...boxOf([inPlan(at)]) };
 });
 
-/** The top of a cabinet; what must stay clear before it lies on the ground. */
+/** The outline of a cabinet is raised to its top; its working space lies on the ground. */
 const equipmentUp = kept(({ equipment, corners, ...mark }: EquipmentMark): EquipmentMark => {
   const up = ([x, y]: Point2): Point2 => raisedAt([x, y, equipment.size[2]]);
   const [a, b, c, d] = corners;

@@ -10,7 +10,7 @@ import { CutHere } from './remarks/cut-here.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Vertices } from './vertices.tsx';
 
-/** A raceway: who travels in it, its conduits, and its vertices. */
+/** A raceway: the circuits that lie in it, its conduits, and its vertices. */
 export function RacewayPanel({ id }: { readonly id: string }) {
   const raceway = useElement('raceways', id);
   const change = useChange('raceways', id);

@@ -49,7 +49,7 @@ function RateField({ rate, list, value }: { readonly rate: Rate; readonly list: 
   );
 }
 
-/** Who is in the crew, with wage and hands; absent where the list gives the labor rate itself. */
+/** The trades of the crew, each with its wage and how many hands; absent where the list gives the labor rate itself. */
 function Crew({ list }: { readonly list: PriceList }) {
   const crew = list.crew ?? [];
   return crew.map((member, i) => {

@@ -1,7 +1,7 @@
 import type { UnderlayKind } from '../../../routing/site/schema/vocabulary.ts';
 import { xmlRoot } from './xml-root.ts';
 
-/** What a person can pick, for the file dialog; who picks one that is not read is told what to save it as. */
+/** The files that a person can pick, for the file dialog; for one that is not read the page says what to save it as. */
 export const UNDERLAY_EXTENSIONS = [
   '.png',
   '.jpg',

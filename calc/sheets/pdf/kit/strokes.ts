@@ -12,7 +12,7 @@ interface State {
   /** The last font and its size: they outlive a text. */
   font: Weight | null;
   size: number;
-  /** What they were told last: who is told the same again has nothing to say. */
+  /** The ink and color set last: the same ones again write nothing. */
   ink: Ink | null;
   fillColour: string;
 }

@@ -15,7 +15,7 @@ export interface DxfRecord {
 /** A DXF cut into records, section by section. */
 export interface DxfSections {
   readonly sections: ReadonlyMap<string, readonly DxfRecord[]>;
-  /** Those of the section of entities, read anew by who goes through them: most of a file is in them. */
+  /** Those of the section of entities, read again each time that they are gone through: most of a file is in them. */
   readonly entities: Iterable<DxfRecord>;
   readonly entityCount: number;
   /** Why it was read no further than that; null where it was read to its end. */

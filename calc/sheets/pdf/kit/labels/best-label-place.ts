@@ -44,7 +44,7 @@ export interface LabelWish {
 export interface LabelSize {
   readonly width: number;
   readonly height: number;
-  /** Whether a place that costs so much is of no use to who asks for places. */
+  /** Whether a place that costs so much is of no use to the label that asks for it. */
   readonly isTooMuch?: (cost: number) => boolean;
 }
 

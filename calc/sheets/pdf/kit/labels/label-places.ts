@@ -10,7 +10,7 @@ const FAR = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16];
 
 /**
  * Places round a point: beside it first, then above and below, then farther off, with a leader, where `far` says so; all
- * with one leader where that is given. Those that cost too much for who asks are not given.
+ * with one leader where that is given. Places that cost more than the caller allows are left out.
  */
 export function* placesAround(
   [x, y]: Point2,

@@ -40,7 +40,7 @@ export function wrapped(
   { most = Infinity, weight = 'regular' }: { readonly most?: number; readonly weight?: Weight } = {},
 ): readonly string[] {
   const space = lettering.width(' ', size, weight);
-  // Most cells of a table are one line, and known to be without looking at their words; who is near the edge is wrapped.
+  // Most cells of a table are plainly one line, which shows without looking at their words; a text that is near the edge is wrapped.
   if (isPlainLine(text) && lettering.width(text, size, weight) < width - NEAR) return [text];
   const lines: string[] = [];
   let line = '';

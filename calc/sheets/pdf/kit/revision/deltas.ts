@@ -12,7 +12,7 @@ export function revisedTables(job: Job, tablesOf: (job: Job) => readonly Table[]
   return tablesOf(job).map((table) => withDeltas(table, before.get(table.title), { number, since }));
 }
 
-/** A table with deltas at what an earlier one has not; at everything where there was none. */
+/** A table with a delta at every row that the earlier table has not; at every row where there was no earlier table. */
 export function withDeltas(
   table: Table,
   before: Table | undefined,
@@ -32,7 +32,7 @@ export function withDeltas(
 const textOf = (cell: string | TableCell): string => (typeof cell === 'string' ? cell : cell.text);
 const wordsOf = (row: Table['rows'][number]): string => row.map(textOf).join('\t');
 
-/** Places of what is not among the others; as many of one wording stay unmarked as the others have. */
+/** Places of the rows that the earlier table has not: of rows that read alike, as many stay unmarked as it had. */
 function unlike(these: readonly string[], others: readonly string[] = []): ReadonlySet<number> {
   const left = new Map<string, number>();
   for (const words of others) left.set(words, (left.get(words) ?? 0) + 1);
