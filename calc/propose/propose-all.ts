@@ -1,12 +1,12 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { plan } from '../plan/plan.ts';
 import { dayLoad, leavesShort, slightlyMore } from './day-load.ts';
 import { bestDrops } from './drops/best-drops.ts';
 import { withChargers } from './drops/chargers.ts';
 import type { DropsPart } from './drops/drops-part.ts';
 import { FULL_RATE, type LoadWish } from './panels/charger-amps.ts';
 import { type EquipmentPart, equipmentPart, type Shape } from './panels/equipment-part.ts';
+import { planOf } from './plan-of.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
 import { fillsStanding } from './raceways/best-raceways.ts';
 import { answersJudged } from './raceways/paid.ts';
@@ -108,7 +108,7 @@ function bestWhole(
   if (from === null) ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
   const isOne = !isStopped && ways.length === 1;
   const effort = answersJudged(cords.length) > 0 ? 1 : LESS;
-  const had = plan(toSite(file)).findings;
+  const had = planOf(file).findings;
   const lotOf = (way: EquipmentPart): SetLot => ({ file, had, way, cords, prices });
   const laid = (way: EquipmentPart, own: RacewaysEffort, done: number, tries: number): Whole => {
     const told = (part: number, of: number): void => tell({ what: 'raceways', done: done * of + part, of: tries * of });

@@ -3,13 +3,13 @@ import type { RacewaysProposal } from '../../routing/propose/raceways/raceway-ma
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { bidOfRows } from './bid-worth.ts';
 import { withChargers } from './drops/chargers.ts';
 import type { CordToCome } from './drops/drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
 import type { EquipmentPart } from './panels/equipment-part.ts';
+import { planOf } from './plan-of.ts';
 import type { Proposal } from './proposal.ts';
 import { withPullPoints } from './raceways/pull-points.ts';
 import { drawnIn, type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways/raceways-part.ts';
@@ -76,9 +76,9 @@ function wholeWith({ file, had, way, prices }: SetLot, { file: laid, part: racew
   // Larger branches may lie in other conduits, which bend more between two places where they can be opened.
   const grown = (held.file.chargers ?? []).filter(({ from }) => held.limited.has(from));
   const next = grown.length > 0 ? withPullPoints(held.file, new Set(grown.map(({ id }) => id))).file : held.file;
-  const { findings, takeoff } = plan(toSite(next));
+  const { findings, takeoff } = planOf(next);
   const dollars = bidOfRows(takeoff, prices);
-  const says = isHeld ? dropWords(held, dollars - bidOfRows(plan(toSite(laid)).takeoff, prices)) : [];
+  const says = isHeld ? dropWords(held, dollars - bidOfRows(planOf(laid).takeoff, prices)) : [];
   const forced = forcedWords(file, had, findings);
   return {
     file: next,

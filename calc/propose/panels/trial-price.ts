@@ -1,3 +1,4 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Equipment, Feeder, Rules, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
@@ -76,11 +77,11 @@ export function fedPrice(
 }
 
 /** What a foot of trench for a few branches costs, with all the work that goes with one: dollars in the bid. */
-export const trenchFootPrice = (rules: Rules, prices: PriceList): number => {
+export const trenchFootPrice = kept((rules: Rules, prices: PriceList): number => {
   const { volts, phases, size } = USUAL_PANELBOARD;
   const piece = { kind: 'panelboard', size: [...size], volts, phases } as const;
   return fedPrice(rules, prices, { volts, phases }, piece, SMALL_FEEDER).trench;
-};
+});
 
 /** As wide a trench as a few branches want. */
 const SMALL_FEEDER: Pick<Feeder, 'conductor' | 'breakerAmps'> = {

@@ -2,9 +2,9 @@ import { byId } from '../../../routing/site/look-up.ts';
 import type { Feeder, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { branchDropLimit } from '../../circuits/branch-size.ts';
-import { plan } from '../../plan/plan.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { PriceList } from '../../prices/price-list.ts';
+import { planOf } from '../plan-of.ts';
 import { type BranchChoice, branchChoices } from './branch-choices.ts';
 import { type FeederChoice, feederChoices, weightOf } from './feeder-choices.ts';
 import { leastOfEach } from './least-of-each.ts';
@@ -38,7 +38,7 @@ export function withDropHeld(file: SiteFile, fresh: ReadonlySet<string>, prices:
   const hopeless = new Set<string>();
   for (let round = 1; round <= ROUNDS; round++) {
     const site = toSite(next);
-    const planned = plan(site);
+    const planned = planOf(next);
     const over = tooMuch(planned).filter(({ equipment }) => !hopeless.has(equipment));
     if (over.length === 0) break;
     const choices = new Map<string, FeederChoices>();

@@ -78,7 +78,8 @@ export function searchPaid(
   const random = steady(7_307);
   const first: Drawn = { ways: pool[0]!, joining: 'straight on' };
   const judged = judge(first.ways, first.joining);
-  const isSound = (one: Judged): boolean => one.fails() <= judged.fails();
+  const allowed = once(judged.fails);
+  const isSound = (one: Judged): boolean => one.fails() <= allowed();
   let least: Found = { ...first, cost: judged.cost, due: judged.due ?? judged.cost };
   const judgedWhole = (drawn: Drawn): Candidate => {
     const one = judge(drawn.ways, drawn.joining);
