@@ -126,7 +126,8 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
       const rough = open !== null && (steel === null || open.weighed < steel.weighed - 1e-9) ? open : steel;
       if (rough === null || wish.step >= COARSE) return rough;
       const near = widened(boxOf([frame.into(rough.at)]), COARSE + 1);
-      return first(ordered(gridIn(near, wish.step))) ?? rough;
+      const fine = gridIn(near, wish.step).filter(([u, v]) => !free.isShut(u, v));
+      return first(ordered(fine)) ?? rough;
     },
   };
 }
@@ -170,7 +171,7 @@ function firstOf(
   order: Iterable<Weighed>,
   { most, isGood }: Wish,
 ): EquipmentPlace | null {
-  for (const { at } of order) {
+  for (const { at, weighed, isWhole } of order) {
     if (isShut(at[0], at[1])) continue;
     const each = lengths(at);
     const longest = Math.max(...each);
@@ -180,7 +181,15 @@ function firstOf(
     const place = { at: frame.outOf(at), rotation };
     if (isGood && !isGood(place)) continue;
     const total = each.reduce((sum, feet, i) => sum + feet * flat[i]!.circuits, 0);
-    return { ...place, total, longest, feeder: feeder(at), trench: trench(at), dug: dug(at), weighed: weigh(at) };
+    return {
+      ...place,
+      total,
+      longest,
+      feeder: feeder(at),
+      trench: trench(at),
+      dug: dug(at),
+      weighed: isWhole ? weighed : weigh(at),
+    };
   }
   return null;
 }

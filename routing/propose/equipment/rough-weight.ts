@@ -56,10 +56,12 @@ const SCANS = 4;
 export interface Weighed {
   readonly at: Point2;
   readonly weighed: number;
+  /** Not by a rough weight. */
+  readonly isWhole?: true;
 }
 
 /**
- * Places, the least weighed first, those of no weight left out. Only those that come to the front are weighed whole: the
+ * Places, the least weighed first, those of no weight left out. Only those that come to the front with others are weighed whole: the
  * others are told apart by a rough weight, which is the same but for rounding.
  */
 export function* leastFirst(
@@ -68,10 +70,13 @@ export function* leastFirst(
   weigh: (at: Point2) => number,
 ): Generator<Weighed> {
   let left = places.map((at) => ({ at, rough: rough(at) })).filter((one) => one.rough < Number.POSITIVE_INFINITY);
-  const whole = (own: readonly (typeof left)[number][]): Weighed[] =>
-    own
-      .map(({ at }) => ({ at, weighed: weigh(at) }))
-      .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
+  // One that is like no other has its place in the order as it is.
+  const whole = (own: readonly (typeof left)[number][]): readonly Weighed[] =>
+    own.length === 1
+      ? [{ at: own[0]!.at, weighed: own[0]!.rough }]
+      : own
+          .map(({ at }) => ({ at, weighed: weigh(at), isWhole: true as const }))
+          .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
   for (let scan = 0; scan < SCANS && left.length > 0; scan++) {
     let least = Number.POSITIVE_INFINITY;
     for (const one of left) if (one.rough < least) least = one.rough;
