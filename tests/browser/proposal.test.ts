@@ -62,6 +62,11 @@ test('from bare ground a proposal draws the lot in, says how good it is, and und
     'kWh a car in its stay',
   ])
     expect(said).toContain(words);
+  // What the mend is said to cost less or more is what the two prices differ by.
+  const [, left, mended, off, way] =
+    /Left as drawn: \$([\d,.]+\d).*Mended: \$([\d,.]+\d), \$([\d,.]+\d) (less|more)/s.exec(said!) ?? [];
+  const figure = (words: string | undefined): number => Number(words!.replace(/,/g, ''));
+  expect(figure(left) - figure(mended)).toBeCloseTo((way === 'less' ? 1 : -1) * figure(off), 6);
   expect(await seriousFaults(page)).toEqual([]);
   await page.getByRole('button', { name: /^Undo ?: draw in/i }).click();
   await ledger.getByText('0 of 16').waitFor();

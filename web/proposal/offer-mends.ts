@@ -7,7 +7,7 @@ import { editBetween } from '../document/edits/edit-between.ts';
 import { priceStore, pricesCome } from '../document/files/price-store.ts';
 import { pagePlan } from '../document/planning.ts';
 import type { DocumentStore } from '../document/store.ts';
-import { priceWords } from '../words/dollars.ts';
+import { priceMore, priceWords } from '../words/dollars.ts';
 import { askPart } from './ask-part.ts';
 import type { PartNews } from './part-request.ts';
 
@@ -90,8 +90,8 @@ const isMove = ({ steps }: Edit): boolean => steps.length > 0 && steps.every(({ 
 
 function offerWords({ broke, left, mended, says }: Extract<PartNews, { kind: 'mended' }>): string {
   const { list } = priceStore.getState();
-  const more = mended.price - left.price;
-  const off = Math.abs(more) < 0.5 ? 'the same' : `${priceWords(Math.abs(more), list)} ${more > 0 ? 'more' : 'less'}`;
+  const more = priceMore(mended.price, left.price, list);
+  const off = more === 0 ? 'the same' : `${priceWords(Math.abs(more), list)} ${more > 0 ? 'more' : 'less'}`;
   const fails = (count: number): string =>
     count === 0 ? 'nothing fails' : counted(count, 'finding fails', 'findings fail');
   return [
