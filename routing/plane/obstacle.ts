@@ -7,7 +7,8 @@ import type { Point2 } from './point.ts';
  * How deep a cord may enter an obstacle and still count as touching its boundary, feet. An inlet lies on the outline of
  * its own vehicle and vehicles may stand side to side; turned to an angle, rounding leaves such points some 1e-11 ft to
  * either side, and without this the same lot, rotated, would have other lengths. A path that cuts a corner this deep
- * is shorter by the square of it, far below what a number can hold.
+ * is shorter by the square of it, far below what a number can hold. Exact predicates (robust-predicates, which turf has) do
+ * not take its place: of points put on an edge by arithmetic none lies exactly on it, and they would say on which side.
  */
 export const GRAZE = 1e-9;
 

@@ -98,6 +98,32 @@ test('the first notes of a device are kept where the page is left before anyone 
   await close();
 });
 
+test('what had to be written when the page was left is signed by whoever answers when it is back', async () => {
+  const { page, close } = await open({ ...FIELD, asksWho: true });
+  await page.locator('li[data-row=D11] button').tap();
+  const card = page.getByRole('region', { name: 'Drop D11' });
+  await card.getByRole('button', { name: 'As drawn' }).tap();
+  const asked = page.getByRole('dialog', { name: 'Who writes?' });
+  await asked.waitFor();
+  // Another program is looked at for a moment.
+  await page.evaluate(() => {
+    let state = 'hidden';
+    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => state });
+    document.dispatchEvent(new Event('visibilitychange', { bubbles: true }));
+    state = 'visible';
+    document.dispatchEvent(new Event('visibilitychange', { bubbles: true }));
+  });
+  await asked.getByLabel('your initials').fill('JB');
+  await asked.getByRole('button', { name: 'Go on' }).tap();
+  await asked.waitFor({ state: 'detached' });
+  const { records = [] } = await saved(page);
+  const last = new Map(records.map(({ of, part, what, by }) => [`${of} ${part ?? ''} ${what}`, by]));
+  expect([...last.values()].length).toBeGreaterThan(0);
+  expect(new Set(last.values())).toEqual(new Set(['JB']));
+  expect(records.some(({ by }) => by === '')).toBe(true);
+  await close();
+});
+
 test('a note that is too long stands until it is cut down, and one that is typed when the page is left is kept', async () => {
   const { page, close } = await open({ ...FIELD, asksWho: true });
   await page.locator('li[data-row=D11] button').tap();

@@ -32,7 +32,10 @@ export type EditStep =
   /** Marks that come to the end of the file's records, and such as go from it: what was written stays as it was. */
   | { readonly kind: 'marks'; readonly added: readonly Mark[]; readonly taken: readonly Mark[] };
 
-/** What one gesture does to the site: steps in order, under a name such as "Move 12 drops". */
+/**
+ * What one gesture does to the site: steps in order, under a name such as "Move 12 drops". It is not carried over another
+ * edit, nor joined with one: one tab writes a document, and what a gesture previews becomes one edit when it ends.
+ */
 export interface Edit {
   readonly name: string;
   readonly steps: readonly EditStep[];

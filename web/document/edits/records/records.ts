@@ -52,7 +52,9 @@ export function recordAsBuilt(file: SiteFile, drop: string, found: AsBuilt | nul
       ? []
       : [{ of: drop, what: 'note', ...(now.note ? { text: now.note } : { gone: true }) }];
   const checked = was.checkedOn !== now.checkedOn || was.checkedBy !== now.checkedBy;
-  const set: Saying[] = checked ? [{ of: drop, what: 'set', ...(now.checkedOn === undefined && { gone: true }) }] : [];
+  const signs = now.checkedOn !== undefined && unsigned({ of: drop, what: 'set' });
+  const set: Saying[] =
+    checked || signs ? [{ of: drop, what: 'set', ...(now.checkedOn === undefined && { gone: true }) }] : [];
   const day = DAY.test(now.checkedOn ?? '') ? now.checkedOn : undefined;
   const marks = [
     ...newMarks(known, set, authorOf(by, day), pen.newId),
