@@ -1,7 +1,6 @@
-import { addTo } from '../../../../../routing/lists/grouping.ts';
 import { direction } from '../../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../../routing/site/site.ts';
-import { type Area, overlap } from '../area.ts';
+import type { Area } from '../area.ts';
 
 /** Which places on a sheet are taken. */
 export interface FreeSpace {
@@ -14,21 +13,30 @@ const CELL = 36;
 
 /** A sheet on which nothing is taken yet. */
 export function freeSpace(): FreeSpace {
-  const cells = new Map<number, Area[]>();
+  // Of each square the sides of what lies over it, four numbers after four: places are tried by the million.
+  const cells = new Map<number, number[]>();
   return {
     take: (area) => {
-      const [left, low, right, high] = cellsOf(area);
-      for (let i = left; i <= right; i++)
-        for (let j = low; j <= high; j++) {
-          addTo(cells, keyOf(i, j), area);
-        }
-    },
-    isFree: (area) => {
+      const { x, y, width, height } = area;
       const [left, low, right, high] = cellsOf(area);
       for (let i = left; i <= right; i++)
         for (let j = low; j <= high; j++) {
           const cell = cells.get(keyOf(i, j));
-          if (cell !== undefined) for (let k = 0; k < cell.length; k++) if (overlap(cell[k]!, area)) return false;
+          if (cell === undefined) cells.set(keyOf(i, j), [x, y, x + width, y + height]);
+          else cell.push(x, y, x + width, y + height);
+        }
+    },
+    isFree: ({ x, y, width, height }) => {
+      const [right, top] = [x + width, y + height];
+      const [first, last] = [Math.floor(x / CELL), Math.floor(right / CELL)];
+      const [low, high] = [Math.floor(y / CELL), Math.floor(top / CELL)];
+      for (let i = first; i <= last; i++)
+        for (let j = low; j <= high; j++) {
+          const cell = cells.get(keyOf(i, j));
+          if (cell === undefined) continue;
+          // As `overlap` has it.
+          for (let k = 0; k < cell.length; k += 4)
+            if (cell[k]! < right && x < cell[k + 2]! && cell[k + 1]! < top && y < cell[k + 3]!) return false;
         }
       return true;
     },

@@ -12,28 +12,43 @@ const FAR = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16];
  * Places round a point: beside it first, then above and below, then farther off, with a leader, where `far` says so; all
  * with one leader where that is given. Places that cost more than the caller allows are left out.
  */
-export function* placesAround(
+export function placesAround(
   [x, y]: Point2,
   off: number,
   size: LabelSize,
   far: boolean,
   always?: Pick<LabelPlace, 'leader' | 'own'>,
-): Generator<LabelPlace> {
+): IterableIterator<LabelPlace> {
   const { width, height } = size;
   const own: Point2 = [x, y];
-  for (const step of far ? FAR : [0]) {
-    const r = off + step * 7;
-    for (let i = 0; i < 12; i++) {
+  const count = (far ? FAR.length : 1) * ROUND;
+  let next = 0;
+  // Not a generator, which takes as long to go on as it takes to try the place that it gives.
+  const places: IterableIterator<LabelPlace> = {
+    [Symbol.iterator]: () => places,
+    next: () => {
+      if (next >= count) return END;
+      const step = FAR[Math.floor(next / ROUND)]!;
+      const i = next % ROUND;
       const cost = step + i / 100;
       // What follows costs more.
-      if (size.isTooMuch?.(cost)) return;
-      const at = cornerOf(i, x, y, r, width, height);
-      if (always !== undefined) yield { at, turn: 0, cost, ...always };
-      else if (step < 2) yield { at, turn: 0, cost };
-      else yield { at, turn: 0, cost, leader: own };
-    }
-  }
+      if (size.isTooMuch?.(cost)) {
+        next = count;
+        return END;
+      }
+      next++;
+      const at = cornerOf(i, x, y, off + step * 7, width, height);
+      if (always !== undefined) return { done: false, value: { at, turn: 0, cost, ...always } };
+      if (step < 2) return { done: false, value: { at, turn: 0, cost } };
+      return { done: false, value: { at, turn: 0, cost, leader: own } };
+    },
+  };
+  return places;
 }
+
+/** Places at one distance. */
+const ROUND = 12;
+const END: IteratorReturnResult<undefined> = { done: true, value: undefined };
 
 /** The lower left corner of the label at one of the twelve places at a distance from a point, best first. */
 function cornerOf(i: number, x: number, y: number, r: number, width: number, height: number): Point2 {

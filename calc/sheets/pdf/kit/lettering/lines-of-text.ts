@@ -68,9 +68,22 @@ export function wrapped(
 /** Points by which a width as a whole and as the sum of its words surely differ less. */
 const NEAR = 1e-6;
 
-/** Words with one space between them each, and none at an end. */
-const isPlainLine = (text: string): boolean =>
-  text !== '' && !text.startsWith(' ') && !text.endsWith(' ') && !text.includes('  ') && inert(text) === text;
+/** Words with one space between them each, and none at an end, that are printed as they are. */
+function isPlainLine(text: string): boolean {
+  let before = SPACE;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code > LAST_PLAIN) return isSpaced(text) && inert(text) === text;
+    if (code < SPACE || (code === SPACE && before === SPACE)) return false;
+    before = code;
+  }
+  return before !== SPACE;
+}
+
+const SPACE = 0x20;
+const LAST_PLAIN = 0x7e;
+
+const isSpaced = (text: string): boolean => !text.startsWith(' ') && !text.endsWith(' ') && !text.includes('  ');
 
 /** A word in parts that each go into the width. */
 function broken(word: string, width: number, size: number, lettering: Lettering, weight: Weight): readonly string[] {
