@@ -1,3 +1,4 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
@@ -11,7 +12,7 @@ const OVERHANG = 8;
 const BUBBLE = 2;
 
 /** The site plan with what is installed on it: existing work below, raceways, equipment and drops above. */
-export function planDrawing(site: Site, plan: Plan): Drawing {
+export const planDrawing = kept((site: Site, plan: Plan): Drawing => {
   const drawn = (wanted: boolean): readonly DrawnItem[] =>
     Object.values(DRAWN_KINDS).flatMap((kind) =>
       kind !== null && (kind.below ?? false) === wanted ? kind.draw(site, plan) : [],
@@ -25,7 +26,7 @@ export function planDrawing(site: Site, plan: Plan): Drawing {
     ...above,
   ];
   return { title: site.name, items, extent: extentOf(items) };
-}
+});
 
 function gridlines(site: Site, { minX, minY, maxX, maxY }: Extent): DrawnItem[] {
   const at = (x: number, y: number): Point2 => offGrid(site.gridlines, [x, y]);

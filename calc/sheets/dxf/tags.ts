@@ -21,7 +21,6 @@ export function tagList(): Tags {
   };
 }
 
-/** Whole numbers where the code asks for them, else with a point: some readers tell them apart by it. */
 /** Ranges of codes whose values are whole numbers. */
 const WHOLE = [
   [60, 99],
@@ -32,11 +31,13 @@ const WHOLE = [
   [420, 429],
   [1060, 1071],
 ] as const;
+/** By code, for a drawing has groups by the million. */
+const IS_WHOLE = Array.from({ length: 1072 }, (_, code) => WHOLE.some(([from, to]) => code >= from && code <= to));
 
 /** Whole numbers where the code asks for them, else with a point: some readers tell them apart by it. */
 function numeral(code: number, value: number): string {
   if (!Number.isFinite(value)) throw new RangeError('a value of a drawing is a finite number');
-  if (WHOLE.some(([from, to]) => code >= from && code <= to)) return String(Math.round(value));
+  if (IS_WHOLE[code] === true) return String(Math.round(value));
   const words = String(Math.round(steady(value) * 1e9) / 1e9);
   // Less than a millionth is nothing.
   if (words.includes('e') || words === '-0') return '0.0';

@@ -26,7 +26,9 @@ const SIZES: Readonly<
 };
 
 /** The shape of a sheet of a paper. */
-export function sheetShape(paper: Paper): SheetShape {
+export const sheetShape = (paper: Paper): SheetShape => SHAPES[paper];
+
+function shapeOf(paper: Paper): SheetShape {
   const size = SIZES[paper];
   const [width, height] = [size.width * INCH, size.height * INCH];
   const frame: Area = {
@@ -40,3 +42,5 @@ export function sheetShape(paper: Paper): SheetShape {
   const field = inset({ ...frame, width: frame.width - block }, size.gap * INCH);
   return { paper, width, height, frame, titleBlock, field };
 }
+
+const SHAPES: Readonly<Record<Paper, SheetShape>> = { 'ANSI D': shapeOf('ANSI D'), tabloid: shapeOf('tabloid') };

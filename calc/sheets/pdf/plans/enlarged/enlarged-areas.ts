@@ -1,3 +1,4 @@
+import { kept } from '../../../../../routing/kept/kept.ts';
 import { boxesMeet, boxOf, joinedBox, NO_BOX } from '../../../../../routing/plane/box.ts';
 import { stallRectangle } from '../../../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../../../routing/site/place/working-space.ts';
@@ -48,12 +49,9 @@ export interface EnlargedAreas {
  * which drops can be set out and lettered. None without drops, nor where one sheet would do for all and the plan of the
  * whole lot is about as large: then that one is drawn in full.
  */
-export function enlargedAreas(
-  site: Site,
-  shape: SheetShape,
-  sizes: LetterSizes,
-  drawing: Drawing,
-): EnlargedAreas | null {
+export const enlargedAreas = kept(areasFor);
+
+function areasFor(site: Site, shape: SheetShape, sizes: LetterSizes, drawing: Drawing): EnlargedAreas | null {
   if (site.drops.length === 0) return null;
   if (site.drawings.areas !== undefined && site.drawings.areas.length > 0) return chosenAreas(site, shape);
   const subjects = subjectsOf(site);

@@ -1,3 +1,4 @@
+import { kept } from '../../../../../routing/kept/kept.ts';
 import { isPlainGrid, onGrid } from '../../../../../routing/site/place/grid-frame.ts';
 import { gridGround, QUARTER, siteOnGrid, siteTurned } from '../../../../../routing/site/place/site-on-grid.ts';
 import type { Site } from '../../../../../routing/site/site.ts';
@@ -19,7 +20,7 @@ export interface LaidInPlan {
  * they are where the gridlines lie square to the axes of the site.
  */
 export function alongGridlines(site: Site, plan: Plan, underlays: readonly PlacedUnderlay[]): LaidInPlan {
-  const laid = siteOnGrid(site);
+  const laid = siteLaid(site);
   if (laid === site) return { site, plan, underlays, frame: null };
   return { site: laid, frame: site.gridlines, ...relaid(plan, underlays, site.gridlines) };
 }
@@ -27,9 +28,9 @@ export function alongGridlines(site: Site, plan: Plan, underlays: readonly Place
 /** What is laid already, turned a quarter clockwise: for a lot that is taller than it is wide, on paper that is not. */
 export function turnedOnSheet({ site, plan, underlays, frame }: LaidInPlan): LaidInPlan {
   return {
-    site: siteTurned(site),
+    site: turned(site),
     frame: { rotation: (frame?.rotation ?? 0) + 90, origin: frame?.origin ?? [0, 0] },
-    ...relaid(plan, underlays, { x: [], y: [], ...QUARTER }),
+    ...relaid(plan, underlays, TURNED),
   };
 }
 
@@ -45,29 +46,37 @@ function relaid(
   underlays: readonly PlacedUnderlay[],
   grid: Site['gridlines'],
 ): Pick<LaidInPlan, 'plan' | 'underlays'> {
+  return {
+    plan: planLaid(plan, grid),
+    underlays: underlays.map((one) => ({ ...one, placement: placementOn(grid, one.placement) })),
+  };
+}
+
+// Kept: both papers and the lettered plan are drawn of one, and what is found out of it for one is known for the others.
+const siteLaid = kept(siteOnGrid);
+const turned = kept(siteTurned);
+const TURNED: Site['gridlines'] = { x: [], y: [], ...QUARTER };
+const planLaid = kept((plan: Plan, grid: Site['gridlines']): Plan => {
   const { spot } = gridGround(grid);
   const pathed = <T extends { readonly path: Plan['runs'][number]['path'] }>(one: T): T => ({
     ...one,
     path: one.path.map(spot),
   });
   return {
-    plan: {
-      ...plan,
-      runs: plan.runs.map(pathed),
-      conduits: plan.conduits.map(pathed),
-      boxes: plan.boxes.map((box) => ({ ...box, at: spot(box.at) })),
-      reach: plan.reach.map((one) => ({
-        ...one,
-        worst: {
-          ...one.worst,
-          path: one.worst.path.map((at) => onGrid(grid, at)),
-          inletAt: spot(one.worst.inletAt),
-        },
-      })),
-    },
-    underlays: underlays.map((one) => ({ ...one, placement: placementOn(grid, one.placement) })),
+    ...plan,
+    runs: plan.runs.map(pathed),
+    conduits: plan.conduits.map(pathed),
+    boxes: plan.boxes.map((box) => ({ ...box, at: spot(box.at) })),
+    reach: plan.reach.map((one) => ({
+      ...one,
+      worst: {
+        ...one.worst,
+        path: one.worst.path.map((at) => onGrid(grid, at)),
+        inletAt: spot(one.worst.inletAt),
+      },
+    })),
   };
-}
+});
 
 function placementOn(grid: Site['gridlines'], at: PlacedUnderlay['placement']): PlacedUnderlay['placement'] {
   if (isPlainGrid(grid)) return at;
