@@ -21,10 +21,6 @@ export const inset = ({ x, y, width, height }: Area, by: number): Area => ({
   height: Math.max(0, height - 2 * by),
 });
 
-/** Two areas share more than an edge. */
-export const overlap = (a: Area, b: Area): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
-
 /** `inner` lies wholly in `outer`, to a thousandth of a point. */
 export const isWithinArea = (inner: Area, outer: Area): boolean =>
   inner.x >= outer.x - 1e-3 &&

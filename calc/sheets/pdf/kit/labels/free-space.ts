@@ -34,7 +34,7 @@ export function freeSpace(): FreeSpace {
         for (let j = low; j <= high; j++) {
           const cell = cells.get(keyOf(i, j));
           if (cell === undefined) continue;
-          // As `overlap` has it.
+          // What shares no more than an edge leaves it free.
           for (let k = 0; k < cell.length; k += 4)
             if (cell[k]! < right && x < cell[k + 2]! && cell[k + 1]! < top && y < cell[k + 3]!) return false;
         }

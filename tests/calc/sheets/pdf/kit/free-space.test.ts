@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Area, overlap } from '../../../../../calc/sheets/pdf/kit/area.ts';
+import type { Area } from '../../../../../calc/sheets/pdf/kit/area.ts';
 import { freeSpace, spaceOver, turnedAreas } from '../../../../../calc/sheets/pdf/kit/labels/free-space.ts';
+import { overlap } from './overlap.ts';
 
 const areas = fc.record({
   x: fc.double({ min: -50, max: 900, noNaN: true }),

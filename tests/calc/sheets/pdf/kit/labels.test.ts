@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Area, isWithinArea, overlap } from '../../../../../calc/sheets/pdf/kit/area.ts';
+import { type Area, isWithinArea } from '../../../../../calc/sheets/pdf/kit/area.ts';
 import {
   areasOf,
   bestPlace,
@@ -13,6 +13,7 @@ import { placesAlong, placesAround } from '../../../../../calc/sheets/pdf/kit/la
 import { writeLabels, writeMostOrNone } from '../../../../../calc/sheets/pdf/kit/labels/labels.ts';
 import { penWith } from '../../../../../calc/sheets/pdf/kit/pen.ts';
 import type { Point2 } from '../../../../../routing/site/site.ts';
+import { overlap } from './overlap.ts';
 import { plainLettering } from './plain-lettering.ts';
 
 const room: Area = { x: 0, y: 0, width: 400, height: 300 };

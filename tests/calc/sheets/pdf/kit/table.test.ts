@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isWithinArea, overlap, right } from '../../../../../calc/sheets/pdf/kit/area.ts';
+import { isWithinArea, right } from '../../../../../calc/sheets/pdf/kit/area.ts';
 import { CELL_PAD, flowTables, type Table, type TablePart } from '../../../../../calc/sheets/pdf/kit/tables/table.ts';
 import { drawTable } from '../../../../../calc/sheets/pdf/kit/tables/table-drawing.ts';
+import { overlap } from './overlap.ts';
 import { plainLettering } from './plain-lettering.ts';
 import { watchedPen } from './watched-pen.ts';
 

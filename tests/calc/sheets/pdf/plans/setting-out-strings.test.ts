@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isWithinArea, overlap } from '../../../../../calc/sheets/pdf/kit/area.ts';
+import { isWithinArea } from '../../../../../calc/sheets/pdf/kit/area.ts';
 import { figureRoom } from '../../../../../calc/sheets/pdf/kit/labels/dimension.ts';
 import { sheetShape } from '../../../../../calc/sheets/pdf/kit/paper.ts';
 import { scalesOf } from '../../../../../calc/sheets/pdf/kit/view/scales.ts';
@@ -9,6 +9,7 @@ import { planRoom } from '../../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { settingOutStrings } from '../../../../../calc/sheets/pdf/plans/strings/setting-out-strings.ts';
 import { parseLength } from '../../../../../routing/site/numbers/parse-length.ts';
 import { plannedSample } from '../../../../outside/sheets/planned-samples.ts';
+import { overlap } from '../kit/overlap.ts';
 import { plainLettering } from '../kit/plain-lettering.ts';
 
 const WINDOWS = {

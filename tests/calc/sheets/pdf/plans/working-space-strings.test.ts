@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../../calc/plan/plan.ts';
-import { type Area, isWithinArea, overlap } from '../../../../../calc/sheets/pdf/kit/area.ts';
+import { type Area, isWithinArea } from '../../../../../calc/sheets/pdf/kit/area.ts';
 import { figureRoom, lineAreas } from '../../../../../calc/sheets/pdf/kit/labels/dimension.ts';
 import { around } from '../../../../../calc/sheets/pdf/kit/labels/free-space.ts';
 import { sheetShape } from '../../../../../calc/sheets/pdf/kit/paper.ts';
@@ -12,6 +12,7 @@ import { workingSpaceStrings } from '../../../../../calc/sheets/pdf/plans/string
 import { workingSpaceWords } from '../../../../../calc/sheets/pdf/plans/strings/working-space-words.ts';
 import { rectangleAt } from '../../../../../routing/plane/rectangle.ts';
 import { equipment, siteOf, source } from '../../../supply/small-site.ts';
+import { overlap } from '../kit/overlap.ts';
 import { plainLettering } from '../kit/plain-lettering.ts';
 
 const scale = scalesOf('ft').find(({ ratio }) => ratio === 48)!;
