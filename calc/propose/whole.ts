@@ -72,13 +72,12 @@ function wholeWith({ file, had, way, prices }: SetLot, { file: laid, part: racew
     ...(laid.chargers ?? []).slice(file.chargers?.length ?? 0),
   ];
   const held = withDropHeld(laid, new Set(fresh.map(({ id }) => id)), prices);
-  const isHeld = held.file !== laid;
   // Larger branches may lie in other conduits, which bend more between two places where they can be opened.
   const grown = (held.file.chargers ?? []).filter(({ from }) => held.limited.has(from));
   const next = grown.length > 0 ? withPullPoints(held.file, new Set(grown.map(({ id }) => id))).file : held.file;
   const { findings, takeoff } = planOf(next);
   const dollars = bidOfRows(takeoff, prices);
-  const says = isHeld ? dropWords(held, dollars - bidOfRows(planOf(laid).takeoff, prices)) : [];
+  const says = dropWords(held);
   const forced = forcedWords(file, had, findings);
   return {
     file: next,

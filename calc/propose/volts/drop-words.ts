@@ -6,9 +6,8 @@ const MOST_NAMED = 6;
 /**
  * What was made larger than its load asks for, so that the drop from nominal to each box is within its limit, and what that
  * adds to the price.
- * @param dollars what it all costs more than without
  */
-export function dropWords({ widened, larger, limited }: Omit<DropHeld, 'file'>, dollars: number): readonly string[] {
+export function dropWords({ widened, larger, limited, dollars }: Omit<DropHeld, 'file'>): readonly string[] {
   const to = [...new Set(limited.values())].sort((a, b) => b - a);
   const more = `$${Math.round(dollars).toLocaleString('en-US')}`;
   return [
@@ -22,7 +21,7 @@ export function dropWords({ widened, larger, limited }: Omit<DropHeld, 'file'>, 
       const panels = [...limited].flatMap(([id, own]) => (own === limit ? [id] : []));
       return `Branches out of ${listed(panels)} are held to a drop of ${limit}%, so that what feeds ${panels.length === 1 ? 'it' : 'them'} may lose more: those that would lose more than that have larger conductors.`;
     }),
-    ...(widened.length + larger.length + limited.size > 0 ? [`Holding the drop adds ${more} to the price.`] : []),
+    ...(widened.length + larger.length + limited.size > 0 ? [`Holding the drop adds about ${more} to the price.`] : []),
   ];
 }
 

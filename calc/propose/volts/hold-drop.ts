@@ -24,6 +24,8 @@ export interface DropHeld {
   readonly larger: readonly string[];
   /** Equipment whose branches are held to less drop than the rule asks for, and to how much, percent. */
   readonly limited: ReadonlyMap<string, number>;
+  /** What all of it adds to the price, as it was weighed. */
+  readonly dollars: number;
 }
 
 /**
@@ -35,6 +37,7 @@ export interface DropHeld {
  */
 export function withDropHeld(file: SiteFile, fresh: ReadonlySet<string>, prices: PriceList): DropHeld {
   let next = file;
+  let dollars = 0;
   const hopeless = new Set<string>();
   for (let round = 1; round <= ROUNDS; round++) {
     const site = toSite(next);
@@ -62,14 +65,17 @@ export function withDropHeld(file: SiteFile, fresh: ReadonlySet<string>, prices:
         hopeless.add(equipment);
         continue;
       }
-      for (const one of taken) next = one.apply(next);
+      for (const one of taken) {
+        next = one.apply(next);
+        dollars += one.dollars;
+      }
       // What was made larger for one serves all that is behind it.
       way.forEach(({ id, drawn: was }, i) => {
         choices.set(id, { drawn: was, left: beyond(choices.get(id)!.left, taken[i] as FeederChoice) });
       });
     }
   }
-  return { file: next, ...grownIn(file, next) };
+  return { file: next, dollars, ...grownIn(file, next) };
 }
 
 /** What a feeder may still be, and percent that it loses as the file of this round has it. */
@@ -97,7 +103,7 @@ const tooMuch = ({ findings }: Plan): readonly { readonly equipment: string; rea
     .sort((a, b) => b.percent - a.percent);
 
 /** What was made larger from one file to another. */
-function grownIn(file: SiteFile, next: SiteFile): Omit<DropHeld, 'file'> {
+function grownIn(file: SiteFile, next: SiteFile): Omit<DropHeld, 'file' | 'dollars'> {
   const [was, is] = [toSite(file), toSite(next)];
   const feeders = byId(was.feeders);
   const equipment = byId(was.equipment);

@@ -86,7 +86,7 @@ describe('a lot so far from its source that the drop decides what its feeders co
 
   test('says what is larger, what branches are held to, and what that adds to the price', () => {
     expect(says.some((one) => /^Branches out of P1.* are held to a drop of [\d.]+%/.test(one))).toBe(true);
-    const told = says.find((one) => one.startsWith('Holding the drop adds $'))!;
+    const told = says.find((one) => one.startsWith('Holding the drop adds about $'))!;
     const least = bySets(file, near.file);
     const free = dollars({
       ...least,
