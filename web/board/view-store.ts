@@ -9,12 +9,12 @@ import type { Camera, Viewport } from './camera.ts';
 import type { DropCharging } from './charging.ts';
 import type { BoardDraft } from './draw/draft.ts';
 import { FIRST_DRAW_OPTIONS } from './draw/tool-names.ts';
-import type { Typing } from './draw/typing.ts';
 import type { DrawOptions, DrawToolName } from './kinds/kinds.ts';
 import type { RaisedView } from './raised-view.ts';
 import type { MarksByList } from './scene/differ.ts';
 import type { Guide } from './snap/guide.ts';
 import type { SnapKind } from './snap/kinds.ts';
+import type { Typing } from './typed/typing.ts';
 
 export const TOOLS = ['select', 'pan', 'measure'] as const;
 /** What the hand does on the board. */

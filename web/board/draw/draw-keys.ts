@@ -2,13 +2,13 @@ import { keyOf } from '../hand/key-of.ts';
 import { ACTIONS, type DrawToolName } from '../kinds/kinds.ts';
 import { SNAP_KINDS, SNAP_WORDS } from '../snap/kinds.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
+import { FIGURE, startTyping } from '../typed/typing.ts';
 import { chooseTool } from './choose-tool.ts';
 import { type Desk, inHand } from './desk.ts';
 import type { DrawHand } from './draw-hand.ts';
 import { back, finish, stop } from './drawing.ts';
 import { turnOver } from './drawing-options.ts';
 import { type } from './typed-in.ts';
-import { startTyping } from './typing.ts';
 
 const TOOL_OF_KEY: ReadonlyMap<string, DrawToolName> = new Map(
   (Object.keys(ACTIONS) as DrawToolName[]).map((name) => [ACTIONS[name].key.toLowerCase(), name]),
@@ -76,9 +76,6 @@ function plainKey(desk: Desk, hand: DrawHand, event: KeyboardEvent): boolean {
   else return begin(desk, key);
   return true;
 }
-
-/** What begins a typed length. */
-export const FIGURE = /^[0-9.(]$/;
 
 /** A point given by keys lies where it is: on nothing but what is at that very place. */
 const KEYED = { near: 0.02, free: false } as const;

@@ -1,7 +1,7 @@
+import { typedPlace } from '../typed/typed-place.ts';
 import { type Desk, draftOf, editOf, groundToDrawOn, inHand, show } from './desk.ts';
 import type { BoardDraft, Spot } from './draft.ts';
 import { dropDraft, setDown } from './set-down.ts';
-import { typedPlace } from './typed-place.ts';
 
 /** The hand moves to a place: what is being drawn follows it. */
 export function hover(desk: Desk, spot: Spot): void {

@@ -3,10 +3,10 @@ import { useDocument } from '../../document/use-document.tsx';
 import { keysToBoard } from '../../parts/keys-to-board.ts';
 import { typedLetters } from '../../parts/typed-text.ts';
 import { toScreen } from '../camera.ts';
+import { readTyped } from '../typed/typed-place.ts';
+import { FROM_LAST, ON_SITE, retyped, type TypedPart } from '../typed/typing.ts';
 import { useView } from '../view-store.ts';
 import { takeTyped, type } from './typed-in.ts';
-import { readTyped } from './typed-place.ts';
-import { FROM_LAST, ON_SITE, retyped, type TypedPart } from './typing.ts';
 import { useDesk } from './use-desk.ts';
 
 /** Small fields beside the hand for a typed distance and angle, coordinates, or elevation. Tab goes to the next. */

@@ -1,5 +1,5 @@
+import { startTyping } from '../typed/typing.ts';
 import { type } from './typed-in.ts';
-import { startTyping } from './typing.ts';
 import { useDesk } from './use-desk.ts';
 
 /** Begins to type where the next place lies on the site. */

@@ -1,8 +1,8 @@
+import { readTyped, typedPlace } from '../typed/typed-place.ts';
+import type { Typing } from '../typed/typing.ts';
 import { type Desk, draftOf, inHand, show } from './desk.ts';
 import { hover, press } from './drawing.ts';
 import { setOptions } from './drawing-options.ts';
-import { readTyped, typedPlace } from './typed-place.ts';
-import type { Typing } from './typing.ts';
 
 /** Takes over what is typed; the place that it gives is set. */
 export function takeTyped(desk: Desk): void {

@@ -1,8 +1,7 @@
 import type { ScreenPoint } from '../camera.ts';
-import { FIGURE } from '../draw/draw-keys.ts';
 import { isDrawTool } from '../draw/tool-names.ts';
 import { takeTyped, type } from '../draw/typed-in.ts';
-import { startTyping } from '../draw/typing.ts';
+import { FIGURE, startTyping } from '../typed/typing.ts';
 import { boardCorner } from './board-corner.ts';
 import type { Gesture } from './gesture.ts';
 import { aiming } from './gestures/aiming.ts';

@@ -6,7 +6,7 @@ import type { Desk } from '../../../../web/board/draw/desk.ts';
 import { back, finish, hover, letGo, press, stop } from '../../../../web/board/draw/drawing.ts';
 import { changeOptions, turnOver } from '../../../../web/board/draw/drawing-options.ts';
 import { takeTyped, type } from '../../../../web/board/draw/typed-in.ts';
-import { retyped, startTyping } from '../../../../web/board/draw/typing.ts';
+import { retyped, startTyping } from '../../../../web/board/typed/typing.ts';
 import { createViewStore } from '../../../../web/board/view-store.ts';
 import { emptySite } from '../../../../web/document/opening.ts';
 import { createDocumentStore } from '../../../../web/document/store.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readTyped, typedPlace } from '../../../../web/board/draw/typed-place.ts';
-import { retyped, startTyping } from '../../../../web/board/draw/typing.ts';
+import { readTyped, typedPlace } from '../../../../web/board/typed/typed-place.ts';
+import { retyped, startTyping } from '../../../../web/board/typed/typing.ts';
 
 const typed = (length: string, angle = '') => retyped(startTyping('length', length), 'angle', angle);
 

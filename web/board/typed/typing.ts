@@ -39,3 +39,6 @@ export function retyped(typing: Typing, field: TypedPart, text: string): Typing 
     [field]: typedText(text),
   };
 }
+
+/** The key that begins a typed length. */
+export const FIGURE = /^[0-9.(]$/;
