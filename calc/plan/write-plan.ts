@@ -17,7 +17,7 @@ import { writeAsBuilt } from './write-as-built.ts';
 type Length = (feet: number) => number;
 
 /**
- * The plan as the published JSON (site file, section 7): lengths and coordinates in the units of the site file, takeoff
+ * The plan as the published JSON: lengths and coordinates in the units of the site file, takeoff
  * lengths and the values of findings too, at full precision. A plain value that JSON.stringify takes as it is.
  */
 export function writePlan(plan: Plan, site: Site): PlanFile {

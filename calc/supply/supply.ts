@@ -28,7 +28,7 @@ import type { SupplyFacts } from './supply-facts.ts';
 import { linesOf, type SupplyLines, treeOf } from './tree/supply-lines.ts';
 import type { SupplyTree } from './tree/supply-tree.ts';
 
-/** The parts that nothing else of a plan is made of are worked out when they are asked for. */
+/** A supply worked through. What no other stage of a plan reads of it is worked out when somebody asks for it. */
 export interface SupplyResult {
   readonly supply: Supply;
   /** The load of each service. */

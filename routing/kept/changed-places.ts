@@ -10,7 +10,7 @@ interface Ancestor {
   readonly places: readonly number[];
 }
 
-/** Of a list that is a copy: the one it was copied from, and the farthest one back from which it differs little. */
+/** What is noted of a list that is a copy: the list it was copied from, and the oldest list before it that it differs from in few places. */
 const ancestorsOf = new WeakMap<readonly unknown[], readonly Ancestor[]>();
 
 /** The number of each list that another is a copy of. */

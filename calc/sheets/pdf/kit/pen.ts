@@ -7,7 +7,7 @@ import type { DimensionString, StringFigure } from './labels/dimension.ts';
 import type { Lettering, Weight } from './lettering/lettering.ts';
 import { CAP } from './lettering/letters.ts';
 import { fixed, Operators } from './operators.ts';
-import { type Strokes, strokesOn } from './strokes.ts';
+import { type PageStrokes, strokesOn } from './strokes.ts';
 
 export interface TextStyle {
   /** Size of the font, points. */
@@ -60,7 +60,7 @@ const ROUND = 0.5522847498;
 
 const linesOn = (
   out: Operators,
-  { setInk, trace, outline }: Strokes,
+  { setInk, trace, outline }: PageStrokes,
 ): Pick<Pen, 'line' | 'lines' | 'rectangle' | 'arc'> => {
   const line: Pen['line'] = (points, ink, closed = false) => {
     if (points.length < 2) return;
@@ -88,7 +88,7 @@ const linesOn = (
   };
 };
 
-function circlesOn(out: Operators, { setInk, setFill }: Strokes): Pen['circle'] {
+function circlesOn(out: Operators, { setInk, setFill }: PageStrokes): Pen['circle'] {
   return ([x, y], radius, ink, fill) => {
     if (ink !== null) setInk(ink);
     if (fill !== undefined) setFill(fill);
@@ -113,7 +113,7 @@ function circlesOn(out: Operators, { setInk, setFill }: Strokes): Pen['circle'] 
 
 const fillsOn = (
   out: Operators,
-  { setFill, trace, outline }: Strokes,
+  { setFill, trace, outline }: PageStrokes,
 ): Pick<Pen, 'fill' | 'fillArea' | 'fillAreas'> => {
   const fillAreas: Pen['fillAreas'] = (areas, colour) => {
     if (areas.length === 0) return;
@@ -136,7 +136,7 @@ const fillsOn = (
   };
 };
 
-function textOn(out: Operators, { setFill, setFont, kept }: Strokes, lettering: Lettering): Pen['text'] {
+function textOn(out: Operators, { setFill, setFont, kept }: PageStrokes, lettering: Lettering): Pen['text'] {
   return (words, at, { size, weight = 'regular', colour = BLACK, anchor = 'left', turn = 0 }) => {
     if (words === '') return;
     setFill(colour);

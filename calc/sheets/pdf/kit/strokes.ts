@@ -79,4 +79,4 @@ export function strokesOn(out: Operators) {
   };
 }
 
-export type Strokes = ReturnType<typeof strokesOn>;
+export type PageStrokes = ReturnType<typeof strokesOn>;
