@@ -1,10 +1,10 @@
-import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { parseLength } from '../../routing/site/numbers/parse-length.ts';
 import { MAX_TEXT_LENGTH } from '../../routing/site/schema/schema-parts.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { keysToBoard } from './keys-to-board.ts';
-import { draftsOf } from './open-drafts.ts';
+import { useOpenDraft } from './open-drafts.ts';
 import { atLeast, type ReadNumber, readNumber } from './read-number.ts';
 import { type TypedText, typedLetters, typedText } from './typed-text.ts';
 import { useUnits } from './units.ts';
@@ -38,16 +38,12 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
   const now = draft === null ? null : read(draft);
   const wrong = now && !now.ok ? now.says : null;
 
-  // What is still to be taken when the field goes from under the hand: then it is not told that it is left.
-  const open = useRef<(() => void) | null>(null);
-  const of = useRef(draftsOf());
-  open.current = now?.ok && draft !== null && typedLetters(draft) !== print(value) ? () => onChange(now.value) : null;
-  useEffect(() => () => void (of.current === draftsOf() && takeOpen(open.current)), []);
-
+  const open = useOpenDraft(
+    now?.ok && draft !== null && typedLetters(draft) !== print(value) ? () => onChange(now.value) : null,
+  );
   const take = (): void => {
     if (draft === null || wrong) return;
-    open.current?.();
-    open.current = null;
+    open.take();
     setDraft(null);
   };
   const Kind = long ? 'textarea' : 'input';
@@ -66,7 +62,7 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
         aria-invalid={wrong !== null}
         aria-describedby={wrong ? `${id}-says` : undefined}
         onChange={(event: ChangeEvent<Typed>) => {
-          of.current = draftsOf();
+          open.typed();
           setDraft(typedText(event.target.value));
         }}
         onFocus={(event: FocusEvent<Typed>) => event.target.select()}
@@ -84,7 +80,7 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
           if (event.key === 'Escape') {
             event.stopPropagation();
             if (draft === null) keysToBoard();
-            open.current = null;
+            open.drop();
             setDraft(null);
           }
         }}
@@ -96,15 +92,6 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
       )}
     </div>
   );
-}
-
-/** Takes over what was typed in a field that has gone; what it was of may have gone with it. */
-function takeOpen(open: (() => void) | null): void {
-  try {
-    open?.();
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-  }
 }
 
 interface LengthProps extends FieldProps<number> {

@@ -5,7 +5,7 @@ import type { Design } from '../design.ts';
 import { type ConduitWay, pointAt } from '../way.ts';
 import { memberOf, type Occupant, polesOf } from './member.ts';
 import { type Packing, packing } from './packing.ts';
-import { type Cut, cutsOf, type Piece, piecesOf } from './piece.ts';
+import { type ConduitCut, cutsOf, type Piece, piecesOf } from './piece.ts';
 
 /** Circuits that leave the equipment in one conduit, each to its own box. */
 export interface HomeRun {
@@ -39,7 +39,7 @@ export const isNipple = (tables: CodeTables, feet: number): boolean => feet <= t
 
 /** What home runs alike have in common. */
 interface Pattern extends Pick<HomeRun, 'members' | 'packings' | 'cost'> {
-  readonly cuts: readonly Cut[];
+  readonly cuts: readonly ConduitCut[];
 }
 
 /**
@@ -90,7 +90,11 @@ function designed(design: Design, ways: readonly ConduitWay[], shared: readonly 
   return { members, packings, cost, cuts };
 }
 
-function sizedMembers(design: Design, ways: readonly ConduitWay[], pieces: readonly Cut[]): readonly Occupant[] | null {
+function sizedMembers(
+  design: Design,
+  ways: readonly ConduitWay[],
+  pieces: readonly ConduitCut[],
+): readonly Occupant[] | null {
   const carrying = ways.map(({ charger }) => polesOf(charger.phases));
   const poles = [...carrying];
   for (const piece of pieces) {

@@ -39,7 +39,7 @@ type Place =
   | (ConduitOpening & { readonly kind: 'junction' | 'coupling' });
 
 /** A piece without the names of where it begins and ends: the same in bundles alike. */
-export interface Cut extends Omit<Piece, 'start' | 'end'> {
+export interface ConduitCut extends Omit<Piece, 'start' | 'end'> {
   readonly start: Place;
   readonly end: Place;
 }
@@ -69,10 +69,10 @@ function together(shared: readonly number[], i: number, j: number): number {
  * the rest and where the method changes; where it only changes in the ground a coupling does. Each foot that members share is in one piece, and the pieces of a member lie end
  * to end along its way. A pull point within `tolerance`, ft, of another opening is that opening.
  */
-export function cutsOf(bundle: Bundle, tolerance: number): readonly Cut[] {
+export function cutsOf(bundle: Bundle, tolerance: number): readonly ConduitCut[] {
   const { ways, shared } = bundle;
   const opened: Opened[] = [];
-  const cuts: Cut[] = [];
+  const cuts: ConduitCut[] = [];
   for (let j = 0; j < ways.length; j++) {
     const way = ways[j]!;
     const begin = j === 0 ? 0 : shared[j - 1]!;
@@ -90,7 +90,7 @@ export function cutsOf(bundle: Bundle, tolerance: number): readonly Cut[] {
 }
 
 /** The pieces of a bundle by the cuts of one that is alike. */
-export function piecesOf(cuts: readonly Cut[], ways: readonly ConduitWay[]): readonly Piece[] {
+export function piecesOf(cuts: readonly ConduitCut[], ways: readonly ConduitWay[]): readonly Piece[] {
   const pieces = new Array<Piece>(cuts.length);
   const pulls = new Map<Place, ConduitOpening>();
   for (let i = 0; i < cuts.length; i++) {
@@ -114,7 +114,7 @@ function openingOf(place: Place, ways: readonly ConduitWay[], pulls: Map<Place, 
   return opening;
 }
 
-function cutOf({ ways, shared }: Bundle, j: number, from: number, to: number, start: Place, end: Place): Cut {
+function cutOf({ ways, shared }: Bundle, j: number, from: number, to: number, start: Place, end: Place): ConduitCut {
   const way = ways[j]!;
   let last = j;
   while (last + 1 < ways.length && together(shared, j, last + 1) >= to - NO_LENGTH) last++;
