@@ -29,15 +29,11 @@ export function stripSheets(job: Job): readonly Draft[] {
   if (strips.length === 0) return [];
   const { small } = lettering.sizes;
   const field: Area = { ...shape.field, height: shape.field.height - small * LEADING - 8 };
-  const columns = Math.max(1, Math.floor((field.width + GAP) / (LEAST_WIDTH * small + GAP)));
-  const width = (field.width - (columns - 1) * GAP) / columns;
-  const frame = frameOf(
+  const { columns, rows, width, height, frame } = layoutOf(
     job,
     strips.map(({ strip }) => strip),
-    width,
+    field,
   );
-  const height = stripHeight(frame, small);
-  const rows = Math.max(1, Math.floor((field.height + ROW_GAP) / (height + ROW_GAP)));
   const step = Math.min(height * 1.3, (field.height + ROW_GAP) / rows);
   const perSheet = rows * columns;
   const changed = changedStrips(job, strips, { ...field, width, height }, frame);
@@ -87,8 +83,51 @@ function changedStrips(
   return new Set(changed.map(({ run }) => run.charger));
 }
 
+interface Layout {
+  readonly columns: number;
+  readonly rows: number;
+  readonly width: number;
+  readonly height: number;
+  readonly frame: StripFrame;
+}
+
+/** Room for a profile of few runs, points, and the largest scale along that they are drawn to. */
+const FEW = { profile: 260, largest: 48 };
+const MANY = { profile: PROFILE, largest: 96 };
+
+/** As many strips to a sheet as go on it; where one sheet has room for all, as large as they go on it. */
+function layoutOf(job: Job, strips: readonly RunStrip[], field: Area): Layout {
+  const { small } = job.lettering.sizes;
+  const most = Math.max(1, Math.floor((field.width + GAP) / (LEAST_WIDTH * small + GAP)));
+  const laid = (columns: number, { profile, largest }: typeof FEW): Layout => {
+    const width = (field.width - (columns - 1) * GAP) / columns;
+    const frame = frameOf(job, strips, width, largest, profile);
+    const height = stripHeight(frame, small);
+    const rows = Math.max(1, Math.floor((field.height + ROW_GAP) / (height + ROW_GAP)));
+    return { columns, rows, width, height, frame };
+  };
+  const usual = laid(most, MANY);
+  const goesOn = ({ columns, rows }: Layout): boolean => strips.length <= columns * rows;
+  if (!goesOn(usual)) return usual;
+  for (const size of [FEW, { profile: 160, largest: 64 }, MANY])
+    for (let columns = 1; columns <= most; columns++) {
+      const tried = laid(columns, size);
+      if (goesOn(tried)) return evened(tried, strips.length);
+    }
+  return usual;
+}
+
+/** Strips over all columns alike, rather than the first column full and the last empty. */
+const evened = (layout: Layout, count: number): Layout => ({ ...layout, rows: Math.ceil(count / layout.columns) });
+
 /** One pair of scales for all strips, so that they compare: no larger up than along. */
-function frameOf({ site }: Job, strips: readonly RunStrip[], width: number): StripFrame {
+function frameOf(
+  { site }: Job,
+  strips: readonly RunStrip[],
+  width: number,
+  largest: number,
+  profile: number,
+): StripFrame {
   const ends = strips.map(({ points, retractor }) => Math.max(points.at(-1)!.along, retractor?.along ?? 0));
   const heights = strips
     .flatMap(({ points, retractor }) => [...points, ...(retractor === null ? [] : [retractor])])
@@ -97,10 +136,10 @@ function frameOf({ site }: Job, strips: readonly RunStrip[], width: number): Str
   const high = heights.reduce((most, z) => Math.max(most, z), 1);
   const longest = ends.reduce((most, end) => Math.max(most, end), 1);
   const room = { width: width - STRIP_SIDES.left - STRIP_SIDES.right, height: Infinity };
-  const along = scaleThatFits(site.units, { width: longest, height: 0 }, room, 96);
+  const along = scaleThatFits(site.units, { width: longest, height: 0 }, room, largest);
   const up =
     scalesOf(site.units).find(
-      (scale) => scale.ratio >= along.ratio && (high - low) * pointsPerFoot(scale) <= PROFILE,
+      (scale) => scale.ratio >= along.ratio && (high - low) * pointsPerFoot(scale) <= profile,
     ) ?? along;
   return { along, up, low, high };
 }

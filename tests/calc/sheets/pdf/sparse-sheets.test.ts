@@ -14,14 +14,14 @@ function library(): SiteFile {
   return read.file;
 }
 
-/** The library lot with its first four stalls alone, and what serves them. */
-function fewStalls(): SiteFile {
+/** The library lot with its first stalls alone, and what serves them. */
+function fewStalls(count = 4): SiteFile {
   const file = library();
-  const chargers = file.chargers!.slice(0, 4);
+  const chargers = file.chargers!.slice(0, count);
   const drops = new Set(chargers.map(({ drop }) => drop));
   return {
     ...file,
-    stalls: file.stalls!.slice(0, 4),
+    stalls: file.stalls!.slice(0, count),
     chargers,
     drops: file.drops!.filter(({ id }) => drops.has(id)),
   };
@@ -77,4 +77,18 @@ test('details stand closer where a second sheet would else be half empty', () =>
   expect(gridFor(6, 'ANSI D')).toEqual([3, 2]);
   expect(gridFor(5, 'tabloid')).toEqual([3, 2]);
   expect(gridFor(11, 'ANSI D')).toEqual([3, 2]);
+});
+
+test.each(PAPERS)('run strips of a few stalls fill their sheet on %s, all columns of it', async (paper) => {
+  const site = toSite(fewStalls(8));
+  const sheets = await drawnSheets(site, paper, (key) => key.startsWith('strips'));
+  expect(sheets).toHaveLength(1);
+  const { field } = sheetShape(paper);
+  const own = sheets[0]!.texts.filter(({ corners: [at] }) => at![0] < field.x + field.width);
+  const words = own.map(({ text }) => text);
+  for (const { id } of site.chargers) expect(words.filter((text) => text.startsWith(`${id} at `))).toHaveLength(1);
+  // Headings of runs in the right half as well as in the left, and the lowest words in the lower half.
+  const heads = own.filter(({ text }) => / at D\d/.test(text)).map(({ corners: [at] }) => at![0] - field.x);
+  expect(heads.filter((x) => x > 0.4 * field.width).length).toBe(heads.filter((x) => x < 0.4 * field.width).length);
+  expect(usedOf(sheets[0]!, paper)).toBeGreaterThan(0.6);
 });
