@@ -66,7 +66,7 @@ export function entityWriter(next: () => string, owner: string, isOnPaper: boole
     tags.add([8, look.layer]);
     if (look.lineType !== undefined) tags.add([6, look.lineType]);
     if (typeof look.colour === 'number') tags.add([62, look.colour]);
-    if (look.weight !== undefined) tags.add([370, weightOf(look.weight)]);
+    if (look.weight !== undefined) tags.add([370, lineWeightOf(look.weight)]);
     if (typeof look.colour === 'string') tags.add([420, Number.parseInt(look.colour.slice(1), 16)]);
     return handle;
   };
@@ -171,5 +171,5 @@ export function addLetters(tags: Tags, { words, at, width, height, turn, style }
 const WEIGHTS = [0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211];
 
 /** The nearest line weight that the format knows to one in millimetres. */
-export const weightOf = (mm: number): number =>
+export const lineWeightOf = (mm: number): number =>
   WEIGHTS.reduce((best, weight) => (Math.abs(weight - 100 * mm) < Math.abs(best - 100 * mm) ? weight : best));

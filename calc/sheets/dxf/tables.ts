@@ -1,5 +1,5 @@
 import type { DimStyle } from './dimension-entities.ts';
-import { weightOf } from './entity-writer.ts';
+import { lineWeightOf } from './entity-writer.ts';
 import type { DxfLayer } from './layer-names.ts';
 import { type Tags, tagText } from './tags.ts';
 
@@ -81,7 +81,7 @@ export function addTables(tags: Tags, parts: TableParts): void {
       record('LAYER', owner, 'AcDbLayerTableRecord', name, handle);
       tags.add([62, index], [6, lineType]);
       if (!isPlotted) tags.add([290, 0]);
-      tags.add([370, weightOf(weight)], [390, '0']);
+      tags.add([370, lineWeightOf(weight)], [390, '0']);
     }
   });
   table('STYLE', STYLES.length + 1, (owner) => {

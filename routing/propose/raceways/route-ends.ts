@@ -234,15 +234,9 @@ function routed(
   const floor = least
     ? leastUnder(least, { points, edges, isNew, root, terminals: own, ways: best.ways }, effort.steps, mayGoOn)
     : 0;
-  return {
-    laid: straights(best.ways),
-    joining: best.joining,
-    cost: sought.cost,
-    bound: found.bound,
-    unreached,
-    inAir: [],
-    floor,
-  };
+  const { joining } = best;
+  const { cost } = sought;
+  return { laid: straights(best.ways), joining, cost, bound: found.bound, unreached, inAir: [], floor };
 
   function shortestWay(terminal: number): number[] {
     search.run(root, terminal, lengths);
