@@ -10,6 +10,7 @@ import type { ProposalWish } from '../proposal.ts';
 import { racewaysPart } from '../raceways/raceways-part.ts';
 import { withChargers } from './chargers.ts';
 import { type DropsPart, dropsPart } from './drops-part.ts';
+import { sampleRows } from './sample-rows.ts';
 
 type Order = Omit<DropOrder, 'toward'>;
 
@@ -25,8 +26,18 @@ const ORDERS: readonly Order[] = [
   INNER,
 ];
 
-/** On lots of no more cords than these the ways are told apart by panels and routes for each. */
-const MOST_CORDS = 60;
+/** Ways in which drops for two cords each may stand in order; without one they stand as the fewest cover all. */
+const PAIRS: readonly Order[] = [
+  { isFlipped: false, over: 'middle' },
+  { isFlipped: false, over: 'middle', pairs: 'beside' },
+  { isFlipped: false, over: 'heads', pairs: 'beside' },
+  { isFlipped: false, over: 'heads', pairs: 'facing' },
+];
+
+/** On lots of no more cords than these the ways are told apart by panels and routes for all of them. */
+const FEW_CORDS = 130;
+/** On lots of no more than these by those of two rows of the lot: what is found to be best there is weighed on the whole. */
+const MOST_CORDS = 320;
 /** Share of the usual search for routes: enough to tell them apart. */
 const EFFORT = 0.2;
 
@@ -46,26 +57,49 @@ interface Tried extends Worth {
 
 /**
  * New drops for the stalls that no charger serves: of the ways in which they may stand in order, that in which they come
- * to least with panels and routes for them, fewer failing findings first. Stopped before all are told apart it is the usual
- * one.
+ * to least with panels and routes for them, fewer failing findings first. Of a large lot two rows tell which that is.
+ * Stopped before all are told apart it is the usual one.
  */
 export function bestDrops(
   file: SiteFile,
-  { cordsADrop, prices, load = FULL_RATE, isBounded = true, wanted }: ProposalWish,
+  wish: ProposalWish,
   mayGoOn: () => boolean,
 ): { readonly usual: DropsPart; readonly best: DropsPart } {
+  const { wanted, ...wishes } = wish;
+  const { cordsADrop, isBounded = true } = wish;
   const usual = dropsPart(file, cordsADrop, wanted);
-  if (!isBounded || cordsADrop > 1 || usual.cords.length > MOST_CORDS || usual.cords.length === 0)
-    return { usual, best: usual };
+  const { length } = usual.cords;
+  if (!isBounded || cordsADrop > 2 || length > MOST_CORDS || length === 0) return { usual, best: usual };
+  if (length <= FEW_CORDS) return { usual, best: bestOn(file, usual, wish, mayGoOn)?.drops ?? usual };
+  const rows = sampleRows(file, new Set(usual.cords.map(({ stall }) => stall)));
+  const order = bestOn(rows, dropsPart(rows, cordsADrop), wishes, mayGoOn)?.order;
+  const best = order === undefined ? usual : dropsPart(file, cordsADrop, wanted, order);
+  return { usual, best: boxesOf(best) !== boxesOf(usual) && isLike(best, usual) && mayGoOn() ? best : usual };
+}
+
+/** Where drops hang, to be compared. */
+const boxesOf = ({ file }: DropsPart): string => JSON.stringify(file.drops?.map(({ box }) => box));
+
+/** A drop fewer or a stall less is another matter than where they hang; a drop more is none that is wanted. */
+const isLike = (one: DropsPart, usual: DropsPart): boolean =>
+  one.cords.length === usual.cords.length && (one.file.drops?.length ?? 0) <= (usual.file.drops?.length ?? 0);
+
+/** The best way on a lot for which it is planned, with the usual one first; null where it is stopped on the way. */
+function bestOn(
+  file: SiteFile,
+  usual: DropsPart,
+  { cordsADrop, prices, load = FULL_RATE, wanted }: ProposalWish,
+  mayGoOn: () => boolean,
+): Tried | null {
   const seen = new Set<string>();
   let best: Tried | null = null;
-  for (const order of ORDERS) best = better(best, order);
-  if (best === null) return { usual, best: usual };
-  for (const order of [best.order, INNER])
+  for (const order of cordsADrop > 1 ? PAIRS : ORDERS) best = better(best, order);
+  if (best === null) return null;
+  for (const order of cordsADrop > 1 ? [best.order] : [best.order, INNER])
     best = better(best, { ...order, isLow: true }, best.order.isLow ? 0 : LOWER_WORTH);
   // A ladder is the usual way up; where hanging low takes more than the days of a lift come to, up at the steel.
   best = better(best, { ...best.order, isLow: false, isAtSteel: true });
-  return { usual, best: mayGoOn() ? best.drops : usual };
+  return mayGoOn() ? best : null;
 
   /** What there is, or what is cheaper by such a share. */
   function better(there: Tried, order: Order, worth?: number): Tried;
@@ -73,9 +107,8 @@ export function bestDrops(
   function better(there: Tried | null, order: Order, worth = 0): Tried | null {
     if (there !== null && !mayGoOn()) return there;
     const drops = seen.size === 0 ? usual : dropsPart(file, cordsADrop, wanted, order);
-    const key = JSON.stringify(drops.file.drops?.map(({ box }) => box));
-    // A drop fewer or a stall less is another matter than where they hang.
-    if (seen.has(key) || drops.cords.length !== usual.cords.length) return there;
+    const key = boxesOf(drops);
+    if (seen.has(key) || !isLike(drops, usual)) return there;
     seen.add(key);
     const one = comesTo(drops);
     const isBetter =

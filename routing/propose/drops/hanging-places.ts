@@ -10,6 +10,7 @@ import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site
 import { lotFrame } from '../raceways/lattice/lot-frame.ts';
 import { BELOW_MEMBER } from '../raceways/lattice/steel.ts';
 import { type DropOrder, isUnderRoof, placesInOrder } from './in-order.ts';
+import { pairsInOrder } from './pairs-in-order.ts';
 
 /** How new drops are made. Lengths in feet. */
 export interface DropMake {
@@ -51,6 +52,8 @@ export interface HangingPlaces {
   readonly all: HangingPlace[];
   /** Of each of the stalls asked about the place at which its drop stands in order with those of its row; null where none is. */
   readonly inOrder: readonly (HangingPlace | null)[];
+  /** Those for two of them in order, by their places in that list; they are among all. */
+  readonly pairs: readonly { readonly place: HangingPlace; readonly stalls: readonly [number, number] }[];
 }
 
 /**
@@ -108,16 +111,14 @@ export function hangingPlaces(
     const lower = Math.max(make.elevation, z - low);
     return make.order?.isLow && z - lower >= LOWER ? lower : z;
   };
-  const ordered = placesInOrder(
-    wanted,
-    frame,
-    make.order ?? { toward: null, isFlipped: false, over: 'middle' },
-    (at) => heightFor(over(at)[2]),
-    (box, stall) =>
-      isFree(box) &&
-      site.drops.every((other) => distance(other.box, box) >= APART) &&
-      serves({ box, retractor: retractorOf(box) }, stall),
-  );
+  const order = make.order ?? { toward: null, isFlipped: false, over: 'middle' };
+  const heightOver = (at: Point2): number => heightFor(over(at)[2]);
+  const canHang = (box: Point3, stalls: readonly number[]): boolean =>
+    isFree(box) &&
+    site.drops.every((other) => distance(other.box, box) >= APART) &&
+    stalls.every((stall) => serves({ box, retractor: retractorOf(box) }, stall));
+  const ordered = placesInOrder(wanted, frame, order, heightOver, (box, stall) => canHang(box, [stall]));
+  const paired = make.holds < 2 ? [] : pairsInOrder(wanted, order, heightOver, canHang);
   const boxes = [
     ...[...overhead, ...beams].flatMap(({ path }) => along(path)),
     ...site.stalls.flatMap((stall) => overStripes(stall).map(over)),
@@ -132,11 +133,14 @@ export function hangingPlaces(
     tap,
     isHeld: isHeld || tap < Number.POSITIVE_INFINITY || closestTap(structure, box, tapLimit, isOpen) !== null,
   });
-  const inOrder = ordered.map((box) => {
-    if (box === null || !spaced(box)) return null;
-    return placeAt(box, tapOf(box), isUnderRoof(site.members, frame, box));
+  const inLine = (box: Point3): HangingPlace | null =>
+    spaced(box) ? placeAt(box, tapOf(box), isUnderRoof(site.members, frame, box)) : null;
+  const pairs = paired.flatMap(({ box, stalls }) => {
+    const place = inLine(box);
+    return place === null ? [] : [{ place, stalls }];
   });
-  const places = inOrder.filter((place) => place !== null);
+  const inOrder = ordered.map((box) => (box === null ? null : inLine(box)));
+  const places = [...pairs.map(({ place }) => place), ...inOrder.filter((place) => place !== null)];
   for (const box of boxes) if (isFree(box) && spaced(box)) places.push(placeAt(box, tapOf(box), false));
   return {
     all: places
@@ -144,6 +148,7 @@ export function hangingPlaces(
       .sort(nearestFirst)
       .map(({ place }) => place),
     inOrder,
+    pairs,
   };
 }
 

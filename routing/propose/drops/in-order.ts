@@ -16,12 +16,14 @@ export interface DropOrder {
   readonly over: 'middle' | 'heads';
   /** As low under the steel as it still holds what hangs there, and no lower than where there is none. */
   readonly isLow?: boolean;
+  /** Of drops with two cords: over the stripe between two neighbors, or between the heads of two stalls that face each other. */
+  readonly pairs?: 'beside' | 'facing';
   /** Right under the steel, where that takes a lift as well. */
   readonly isAtSteel?: boolean;
 }
 
 /** Shares of a stall's depth from its entry, in the order in which they are tried. */
-const PARTS = {
+export const PARTS = {
   middle: [0.5, 0.55, 0.45, 0.6, 0.4, 0.65, 0.35, 0.7, 0.3, 0.75, 0.25, 0.8, 0.85, 0.9, 0.95, 1],
   heads: [1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5],
 } as const;
@@ -112,13 +114,13 @@ function aheadOf([one, other]: readonly [Stripe, Stripe], frame: LotFrame, axis:
   return (entry - beside) * Math.sign(head - entry);
 }
 
-const share = ([ax, ay]: Point2, [bx, by]: Point2, part: number): Point2 => [
+export const share = ([ax, ay]: Point2, [bx, by]: Point2, part: number): Point2 => [
   ax + part * (bx - ax),
   ay + part * (by - ay),
 ];
 
 /** Boxes at the height that most of their places have. */
-function atOneHeight(places: readonly Point2[], heightOver: (at: Point2) => number): readonly Point3[] {
+export function atOneHeight(places: readonly Point2[], heightOver: (at: Point2) => number): readonly Point3[] {
   const heights = places.map(heightOver);
   const isLevel = Math.max(...heights) - Math.min(...heights) <= ONE_HEIGHT;
   const count = new Map<number, number>();

@@ -42,7 +42,7 @@ export function proposeDrops(site: Site, make: DropMake, wanted?: ReadonlySet<st
   const seats = assignPlaces(open.map((_, i) => slots.flatMap(({ reached }, s) => (reached.includes(i) ? [s] : []))));
   const added = seats.flatMap((s, i) => (s < 0 ? [] : [{ drop: spare[slots[s]!.k]!.drop.id, stall: idOf(i) }]));
 
-  const { all, inOrder } = hangingPlaces(
+  const { all, inOrder, pairs } = hangingPlaces(
     site,
     make,
     open.map((place) => site.stalls[place]!),
@@ -77,7 +77,21 @@ export function proposeDrops(site: Site, make: DropMake, wanted?: ReadonlySet<st
     );
   };
   const first = ({ stalls }: Reached): number => Math.min(...stalls);
-  const drops = placed(unseated, reached, make.holds, naturalTo)
+  const left = new Set(unseated);
+  const together = pairs.flatMap(({ place, stalls }): Reached[] =>
+    (place.isHeld || held.length === 0) && stalls.every((i) => left.has(i)) ? [{ place, stalls }] : [],
+  );
+  const taken = new Set(together.map(({ place }) => place));
+  for (const { stalls } of together) for (const i of stalls) left.delete(i);
+  const drops = [
+    ...together,
+    ...placed(
+      unseated.filter((i) => left.has(i)),
+      reached.filter(({ place }) => !taken.has(place)),
+      make.holds,
+      naturalTo,
+    ),
+  ]
     .sort((a, b) => first(a) - first(b))
     .map(
       ({ place, stalls }): ProposedDrop => ({ box: place.box, retractor: place.retractor, stalls: stalls.map(idOf) }),
