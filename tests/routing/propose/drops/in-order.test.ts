@@ -111,3 +111,21 @@ test('under steel a little too high for a ladder drops hang as high as one reach
   // Under 16 ft it would hang too far below what holds it.
   expect([...heights(4)].every((z) => z > 12)).toBe(true);
 });
+
+test.each([
+  ['beside', WIDTH],
+  ['facing', 0],
+] as const)('drops with two cords hang %s their two stalls, one after the other on one line', (pairs, apart) => {
+  const file: SiteFile = { ...beamsOnly(), rules: { vehicle: 'sedan', cordLimit: 30 } };
+  const order = { toward: WEST, isFlipped: false, over: 'middle', pairs } as const;
+  const { drops, without } = proposeDrops(toSite(file), { ...MAKE, cord: 30, holds: 2, order });
+  expect(without).toEqual([]);
+  const at = new Map(file.stalls!.map((stall) => [stall.id, stall.at]));
+  const inPairs = drops.filter(({ stalls: [a, b] }) => {
+    const [one, other] = [at.get(a!)!, at.get(b ?? a!)!];
+    return b !== undefined && Math.abs(Math.abs(one[0] - other[0]) - apart) < 1e-6;
+  });
+  expect(inPairs.length).toBe(6);
+  for (const { box, stalls } of inPairs)
+    expect(box[0]).toBeCloseTo((at.get(stalls[0]!)![0] + at.get(stalls[1]!)![0]) / 2, 6);
+});
