@@ -12,7 +12,11 @@ export const calledBoundary = ({ id, kind = 'property', name }: Boundary): strin
   `the ${BOUNDARY_WORDS[kind]} ${name ?? id}`;
 
 /** New equipment that stands nearer to a boundary than the setback that the site states for it (`setback`). Value: feet. */
-export const setbackFindings = ({ boundaries, equipment, units }: Site): readonly Finding[] =>
+export const setbackFindings = ({
+  boundaries,
+  equipment,
+  units,
+}: Pick<Site, 'boundaries' | 'equipment' | 'units'>): readonly Finding[] =>
   boundaries.flatMap((boundary) => {
     const { setback } = boundary;
     if (setback === undefined) return [];

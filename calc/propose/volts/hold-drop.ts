@@ -5,8 +5,8 @@ import { branchDropLimit } from '../../circuits/branch-size.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { planOf } from '../plan-of.ts';
-import { type BranchChoice, branchChoices } from './branch-choices.ts';
-import { type FeederChoice, feederChoices, weightOf } from './feeder-choices.ts';
+import { type HeldBranches, heldBranches } from './held-branches.ts';
+import { type HeldFeeder, heldFeeders, weightOf } from './held-feeders.ts';
 import { leastOfEach } from './least-of-each.ts';
 
 /** What is chosen is planned, and what is still over its limit chosen anew, so often at most. */
@@ -44,23 +44,23 @@ export function withDropHeld(file: SiteFile, fresh: ReadonlySet<string>, prices:
     const planned = planOf(next);
     const over = tooMuch(planned).filter(({ equipment }) => !hopeless.has(equipment));
     if (over.length === 0) break;
-    const choices = new Map<string, FeederChoices>();
+    const choices = new Map<string, HeldFeeders>();
     for (const { equipment, percent } of over) {
       const way = wayTo(site, equipment).flatMap((one) => {
         const known =
-          choices.get(one.id) ?? asDrawn(feederChoices(site, planned, one, fresh, percent + round * TO_SPARE, prices));
+          choices.get(one.id) ?? asDrawn(heldFeeders(site, planned, one, fresh, percent + round * TO_SPARE, prices));
         choices.set(one.id, known);
         return known.left.length === 0 ? [] : [{ id: one.id, ...known }];
       });
-      const own = branchChoices(site, planned, equipment, fresh, prices);
+      const own = heldBranches(site, planned, equipment, fresh, prices);
       const drawn = way.reduce((sum, one) => sum + one.drawn, own.roughly[0]!.percent);
       const most = drawn - percent - round * TO_SPARE;
       const ahead = way.map(({ left }) => left);
-      const least = (branches: readonly BranchChoice[]) =>
-        leastOfEach<FeederChoice | BranchChoice>([...ahead, branches], most);
+      const least = (branches: readonly HeldBranches[]) =>
+        leastOfEach<HeldFeeder | HeldBranches>([...ahead, branches], most);
       const rough = least(own.roughly);
       const isFew = over.length <= MOST_PRICED;
-      const taken = rough && isFew ? (least(own.near((rough.at(-1) as BranchChoice).limit)) ?? rough) : rough;
+      const taken = rough && isFew ? (least(own.near((rough.at(-1) as HeldBranches).limit)) ?? rough) : rough;
       if (taken === null) {
         hopeless.add(equipment);
         continue;
@@ -71,7 +71,7 @@ export function withDropHeld(file: SiteFile, fresh: ReadonlySet<string>, prices:
       }
       // What was made larger for one serves all that is behind it.
       way.forEach(({ id, drawn: was }, i) => {
-        choices.set(id, { drawn: was, left: beyond(choices.get(id)!.left, taken[i] as FeederChoice) });
+        choices.set(id, { drawn: was, left: beyond(choices.get(id)!.left, taken[i] as HeldFeeder) });
       });
     }
   }
@@ -79,15 +79,15 @@ export function withDropHeld(file: SiteFile, fresh: ReadonlySet<string>, prices:
 }
 
 /** What a feeder may still be, and percent that it loses as the file of this round has it. */
-interface FeederChoices {
+interface HeldFeeders {
   readonly drawn: number;
-  readonly left: readonly FeederChoice[];
+  readonly left: readonly HeldFeeder[];
 }
 
-const asDrawn = (left: readonly FeederChoice[]): FeederChoices => ({ drawn: left[0]?.percent ?? 0, left });
+const asDrawn = (left: readonly HeldFeeder[]): HeldFeeders => ({ drawn: left[0]?.percent ?? 0, left });
 
 /** What is no smaller than what was taken, by what it costs beyond that. */
-function beyond(choices: readonly FeederChoice[], taken: FeederChoice): readonly FeederChoice[] {
+function beyond(choices: readonly HeldFeeder[], taken: HeldFeeder): readonly HeldFeeder[] {
   const kva = taken.transformer?.kva ?? 0;
   return choices
     .filter((one) => one === taken || (one.percent < taken.percent && (one.transformer?.kva ?? 0) >= kva))

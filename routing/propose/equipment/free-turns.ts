@@ -30,6 +30,7 @@ const knownOn = kept(
     _aisles: Site['aisles'],
     _columns: Site['columns'],
     _keepouts: Site['keepouts'],
+    _boundaries: Site['boundaries'],
   ): Map<string, Known> => new Map(),
 );
 
@@ -45,8 +46,8 @@ export function freeTurns(
   { least, entryHeight, ...rest }: EquipmentMake,
   { outOf, turn }: LotFrame,
 ): FreeTurns {
-  const { stalls, aisles, columns, keepouts, equipment: others, units } = site;
-  const makes = knownOn(stalls, aisles, columns, keepouts);
+  const { stalls, aisles, columns, keepouts, boundaries, equipment: others, units } = site;
+  const makes = knownOn(stalls, aisles, columns, keepouts, boundaries);
   const make = JSON.stringify([turn, rest, least]);
   if (!makes.has(make)) {
     if (makes.size >= MOST.makes) makes.clear();

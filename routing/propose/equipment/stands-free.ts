@@ -1,6 +1,7 @@
 import { workingSpaceFindings } from '../../checks/equipment/equipment-findings.ts';
 import type { WorkingNeeds } from '../../checks/equipment/working-needs.ts';
 import { footprintFinding } from '../../checks/keepout-findings.ts';
+import { setbackFindings } from '../../checks/setback-findings.ts';
 import { kept } from '../../kept/kept.ts';
 import { areaOf } from '../../plane/area.ts';
 import { type Box, boxesMeet, boxOf } from '../../plane/box.ts';
@@ -16,7 +17,7 @@ import { outlineOf, stallsIn } from '../../standing/outlines.ts';
 const NONE: ReadonlyMap<string, WorkingNeeds> = new Map();
 
 /** What is there before any equipment is. */
-type Ground = Pick<Site, 'stalls' | 'aisles' | 'columns' | 'keepouts' | 'units'>;
+type Ground = Pick<Site, 'stalls' | 'aisles' | 'columns' | 'keepouts' | 'boundaries' | 'units'>;
 
 interface Boxed {
   readonly outline: Rectangle;
@@ -44,7 +45,7 @@ function covering(equipment: Equipment): (outline: readonly Point2[]) => boolean
 
 /**
  * Whether equipment may stand where it is put, as far as the ground goes: on no stall, aisle or column, in no keep-out that
- * blocks equipment, with its working space clear of them.
+ * blocks equipment, no nearer to a boundary than its setback, with its working space clear of them.
  * @param least of a working space, whatever the equipment
  */
 export function standsFreeOfGround(ground: Ground, equipment: Equipment, least: WorkingSpace): boolean {
@@ -56,6 +57,8 @@ export function standsFreeOfGround(ground: Ground, equipment: Equipment, least: 
   if (positionsIn(columnIndex(columns), own).some((i) => isOn(columnOf(columns[i]!).outline))) return false;
   const blocks = keepouts.filter((keepout) => keepout.blocks.includes('equipment'));
   if (blocks.some((keepout) => footprintFinding(equipment, keepout) !== null)) return false;
+  if (setbackFindings({ boundaries: ground.boundaries, equipment: [equipment], units: ground.units }).length > 0)
+    return false;
   return workingSpaceFindings(equipment, { ...ground, equipment: NOTHING }, { least, by: NONE }).length === 0;
 }
 

@@ -32,7 +32,6 @@ export const boundaries: PlacedKind<typeof boundarySchema> = {
   moved: (boundary, { point }) => ({ ...boundary, path: boundary.path.map(point) }),
   points: ({ path }) => path,
   shape: 'line',
-  remark: true,
   parts: {
     of: ({ path }) => path.map((at, index) => ({ part: { kind: 'vertex', index }, at })),
     moved: (boundary, part, to) => ({

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { inTheGround } from '../../../calc/propose/panels/panel-source.ts';
-import { weightOf } from '../../../calc/propose/volts/feeder-choices.ts';
+import { weightOf } from '../../../calc/propose/volts/held-feeders.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -6,6 +6,7 @@ import { costOf } from '../../../../calc/takeoff/bid/cost.ts';
 import { steadyNumbers } from '../../../../routing/propose/shared/steady-numbers.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
+import { boundaryDistance } from '../../../../routing/standing/boundary-distance.ts';
 import { doubleRows } from '../hand/lots.ts';
 import { lying, renumbered } from './lying.ts';
 
@@ -76,5 +77,23 @@ test('what is new is turned back onto the lot, and named in the order of the sta
     const [x, y] = file.drops!.find(({ id }) => id === drop)!.box;
     const [sx, sy] = file.stalls!.find(({ id }) => id === stalls[0])!.at;
     expect(Math.hypot(x - sx, y - sy)).toBeLessThan(25);
+  }
+});
+
+test('new equipment keeps the setback of a boundary, however the lot lies', () => {
+  const ground = lot(1);
+  const [x, y] = proposed(ground).file.equipment!.find(({ kind }) => kind === 'panelboard')!.at;
+  // Along the panel that would stand there.
+  const path: [number, number][] = [
+    [x, y - 200],
+    [x, y + 200],
+  ];
+  const bounded: SiteFile = { ...ground, boundaries: [{ id: 'BL1', path, setback: 6 }] };
+  for (const { degrees, mirrors } of [LAID[0]!, LAID[3]!, LAID[6]!]) {
+    const { file } = proposed(lying(bounded, degrees, mirrors));
+    const panels = toSite(file).equipment.filter(({ kind }) => kind === 'panelboard');
+    expect(panels.length).toBeGreaterThan(0);
+    for (const panel of panels)
+      expect(boundaryDistance(panel, toSite(file).boundaries[0]!).feet).toBeGreaterThanOrEqual(6 - 1e-6);
   }
 });

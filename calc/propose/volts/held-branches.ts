@@ -9,18 +9,18 @@ import { branchesWorth } from '../raceways/paid.ts';
 import type { Choice } from './least-of-each.ts';
 
 /** The branches out of one piece of equipment, held to some drop: what the worst box then sees beyond its feeder. */
-export interface BranchChoice extends Choice {
+export interface HeldBranches extends Choice {
   /** Absent where they are as they are. */
   readonly limit?: number;
   readonly apply: (file: SiteFile) => SiteFile;
 }
 
 /** What the branches of one piece of equipment may be held to, near enough; and what some of that truly comes to. */
-export interface BranchChoices {
+export interface BranchesHeld {
   /** As they are first. The dollars of the rest are reckoned from the feet of line conductors, by usual prices. */
-  readonly roughly: readonly BranchChoice[];
+  readonly roughly: readonly HeldBranches[];
   /** As they are, and a limit and its neighbors, by the takeoff with the conduits and boxes that they want. */
-  readonly near: (limit: number | undefined) => readonly BranchChoice[];
+  readonly near: (limit: number | undefined) => readonly HeldBranches[];
 }
 
 /** What branches may be held to, percent: of the circuits only those are grown that lose more. */
@@ -35,13 +35,13 @@ const WITH_CONDUITS = 2;
  * that lose more. The percent is that of the worst box past its feeder's.
  * @param canGrow which chargers are new
  */
-export function branchChoices(
+export function heldBranches(
   site: Site,
   planned: Plan,
   from: string,
   canGrow: ReadonlySet<string>,
   prices: PriceList,
-): BranchChoices {
+): BranchesHeld {
   const own = site.chargers.filter((one) => one.from === from);
   const ahead = new Map(
     planned.circuits.flatMap((one) =>
@@ -53,11 +53,11 @@ export function branchChoices(
     Math.max(0, ...percents.map(([id, percent]) => percent + (ahead.get(id) ?? most))) - most;
   const drawn =
     planned.branches.find(({ equipment }) => equipment.id === from)?.circuits.flatMap((one) => one ?? []) ?? [];
-  const asIs: BranchChoice = { percent: worstOf(percentsOf(drawn)), dollars: 0, apply: (file) => file };
+  const asIs: HeldBranches = { percent: worstOf(percentsOf(drawn)), dollars: 0, apply: (file) => file };
   const isTighter = (one: Charger, limit: number): boolean =>
     canGrow.has(one.id) && branchDropLimit(site.rules, one) > limit;
   const held = (one: Charger, limit: number): Charger => (isTighter(one, limit) ? { ...one, branchDrop: limit } : one);
-  const choice = (limit: number, percent: number, dollars: number): BranchChoice => {
+  const choice = (limit: number, percent: number, dollars: number): HeldBranches => {
     const ids = new Set(own.filter((one) => isTighter(one, limit)).map(({ id }) => id));
     const apply = (file: SiteFile): SiteFile => ({
       ...file,
@@ -65,7 +65,7 @@ export function branchChoices(
     });
     return { percent, dollars, limit, apply };
   };
-  const roughly: BranchChoice[] = [asIs];
+  const roughly: HeldBranches[] = [asIs];
   const before = conductorsOf(site, drawn, (one) => one);
   for (const limit of LIMITS) {
     if (!own.some((one) => isTighter(one, limit))) continue;
@@ -74,7 +74,7 @@ export function branchChoices(
     if (roughly.at(-1)!.percent - percent < NO_LESS) continue;
     roughly.push(choice(limit, percent, WITH_CONDUITS * (then.dollars - before.dollars)));
   }
-  const near = (limit: number | undefined): readonly BranchChoice[] => {
+  const near = (limit: number | undefined): readonly HeldBranches[] => {
     const now = branchesWorth(site, prices, from, own).dollars;
     const at = roughly.findIndex((one) => one.limit === limit);
     const [, ...some] = [asIs, ...roughly.slice(Math.max(1, at - 1), at + 2)];

@@ -14,7 +14,7 @@ import type { Choice } from './least-of-each.ts';
 type Conductor = Feeder['conductor'];
 
 /** A feeder, with the transformer that it ends at where that may be larger: what it may be. */
-export interface FeederChoice extends Choice {
+export interface HeldFeeder extends Choice {
   readonly conductor: Conductor;
   /** Larger than it was; absent where it is as it was. */
   readonly transformer?: { readonly id: string; readonly kva: number; readonly breakerAmps: number };
@@ -34,19 +34,19 @@ const MOST_LARGER = 4;
  * @param canGrow which feeders and transformers are new
  * @param excess percent that is lost too much with all as it is: no more is put in parallel than takes off all of it
  */
-export function feederChoices(
+export function heldFeeders(
   site: Site,
   { supply }: Plan,
   feeder: Feeder,
   canGrow: ReadonlySet<string>,
   excess: number,
   prices: PriceList,
-): readonly FeederChoice[] {
+): readonly HeldFeeder[] {
   const fact = supply.feeders.find(({ id }) => id === feeder.id);
   const piece = byId(site.equipment).get(feeder.to);
   if (fact === undefined || piece === undefined || !(fact.length > 0)) return [];
   const winding = windingDrop(site, supply, feeder);
-  const asIs: FeederChoice = {
+  const asIs: HeldFeeder = {
     percent: fact.dropPercent + winding,
     dollars: 0,
     conductor: feeder.conductor,
@@ -65,7 +65,7 @@ export function feederChoices(
   const own = ohmsOf(rules, feeder.conductor);
   const lossOf = (conductor: Conductor, kva: number | undefined): number =>
     (fact.dropPercent * ohmsOf(rules, conductor)) / own + (winding * (piece.kva ?? 1)) / (kva ?? 1);
-  const choice = (conductor: Conductor, to: FeederChoice['transformer']): FeederChoice => {
+  const choice = (conductor: Conductor, to: HeldFeeder['transformer']): HeldFeeder => {
     const [kva, breakerAmps] = [to?.kva ?? piece.kva, to?.breakerAmps ?? feeder.breakerAmps];
     return {
       percent: lossOf(conductor, kva),
