@@ -62,11 +62,6 @@ test('from bare ground a proposal draws the lot in, says how good it is, and und
     'kWh a car in its stay',
   ])
     expect(said).toContain(words);
-  // What the mend is said to cost less or more is what the two prices differ by.
-  const [, left, mended, off, way] =
-    /Left as drawn: \$([\d,.]+\d).*Mended: \$([\d,.]+\d), \$([\d,.]+\d) (less|more)/s.exec(said!) ?? [];
-  const figure = (words: string | undefined): number => Number(words!.replace(/,/g, ''));
-  expect(figure(left) - figure(mended)).toBeCloseTo((way === 'less' ? 1 : -1) * figure(off), 6);
   expect(await seriousFaults(page)).toEqual([]);
   await page.getByRole('button', { name: /^Undo ?: draw in/i }).click();
   await ledger.getByText('0 of 16').waitFor();
@@ -122,6 +117,11 @@ test('a move that makes a branch too long is offered a mend with both prices; it
   const said = await offer.textContent();
   for (const words of ['over its limit', 'Left as drawn: $', 'finding fails', 'Mended: $', 'nothing fails'])
     expect(said).toContain(words);
+  // What the mend is said to cost less or more is what the two prices differ by.
+  const [, left, mended, off, way] =
+    /Left as drawn: \$([\d,.]+\d).*Mended: \$([\d,.]+\d), \$([\d,.]+\d) (less|more)/s.exec(said!) ?? [];
+  const figure = (words: string | undefined): number => Number(words!.replace(/,/g, ''));
+  expect(figure(left) - figure(mended)).toBeCloseTo((way === 'less' ? 1 : -1) * figure(off), 6);
   expect(await seriousFaults(page)).toEqual([]);
   await offer.getByRole('button', { name: 'Mend it' }).click();
   await expect.poll(() => offer.count()).toBe(0);

@@ -54,10 +54,7 @@ export function cut({ stock, pieces, kerf = 0, steps = CUT_STEPS }: CutWish, tel
     if (!(piece > 0)) throw new RangeError(`a piece must be longer than 0, got ${piece}`);
     if (piece > stock * (1 + SAME)) throw new RangeError(`a piece of ${piece} is longer than the stock of ${stock}`);
   }
-  const problem = problemOf(
-    stock + kerf,
-    pieces.map((piece) => piece + kerf),
-  );
+  const problem = cutProblem(stock, pieces, kerf);
   const { patterns, bound, proof } = fewest(problem, { left: steps });
   const plan = hand(patterns, problem, pieces);
   tell(() => ({
@@ -82,9 +79,23 @@ interface Fewest {
   readonly proof: string;
 }
 
+/** The better of first and best fit. */
+const fittedTo = (problem: StockProblem): Pattern[] =>
+  [firstFit(problem), bestFit(problem)].reduce((a, b) => (b.length < a.length ? b : a));
+
+/** How many stocks `cut` begins with, by fitting alone: its plan takes no more. */
+export const fitCut = (stock: number, pieces: readonly number[], kerf: number): number =>
+  pieces.length === 0 ? 0 : fittedTo(cutProblem(stock, pieces, kerf)).length;
+
+const cutProblem = (stock: number, pieces: readonly number[], kerf: number): StockProblem =>
+  problemOf(
+    stock + kerf,
+    pieces.map((piece) => piece + kerf),
+  );
+
 function fewest(problem: StockProblem, budget: Budget): Fewest {
   if (problem.sizes.length === 0) return { patterns: [], bound: 0, proof: 'nothing to cut' };
-  let patterns = [firstFit(problem), bestFit(problem)].reduce((a, b) => (b.length < a.length ? b : a));
+  let patterns = fittedTo(problem);
   let bound = martelloTothBound(problem);
   if (bound >= patterns.length) return { patterns, bound: patterns.length, proof: 'Martello and Toth, bound L2' };
 

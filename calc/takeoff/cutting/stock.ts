@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
 import { STICK } from '../../prices/spec.ts';
 import type { TalliedPart } from '../tally.ts';
-import { cut } from './cut.ts';
+import { cut, fitCut } from './cut.ts';
 import { fitMany } from './fit-many.ts';
 
 /** Reels that conductors are bought on, feet. Common practice, no source. */
@@ -37,6 +37,8 @@ export interface CutGroup {
   readonly spec: string;
   /** Length of one stick or reel, feet; 0 where all is ordered to length. */
   readonly stock: number;
+  /** Sticks or reels bought, spare ones too. */
+  readonly count: number;
   readonly stocks: readonly CutStock[];
   /** Sticks or reels more, so that what is bought has the waste of the rules in it. */
   readonly spare: number;
@@ -106,11 +108,31 @@ function closed(
   const toLength = all
     .filter(({ length }) => length > stock)
     .map((piece) => ({ ...piece, ordered: Math.ceil(piece.length * (1 + waste) - 1e-9) }));
-  const { stocks, bound } = stock === 0 ? { stocks: [], bound: 0 } : cutFrom(stock, pieces, kerf);
   const feet = sumOf(pieces);
-  const spare = stock === 0 ? 0 : Math.max(0, Math.ceil((feet * (1 + waste)) / stock - 1e-9) - stocks.length);
-  const bought = stock * (stocks.length + spare) + toLength.reduce((sum, { ordered }) => sum + ordered, 0);
-  return { item, spec, stock, stocks, spare, bound, toLength, bought, left: bought - feet - sumOf(toLength) };
+  const planned = kept(() => (stock === 0 ? { stocks: [], bound: 0 } : cutFrom(stock, pieces, kerf)));
+  const needed = stock === 0 ? 0 : Math.ceil((feet * (1 + waste)) / stock - 1e-9);
+  // Where plain fitting needs no more than the waste asks for, no cutting plan changes what is bought.
+  const isSettled = stock === 0 || fitted(stock, pieces, kerf) <= needed;
+  const count = isSettled ? needed : Math.max(needed, planned().stocks.length);
+  const bought = stock * count + toLength.reduce((sum, { ordered }) => sum + ordered, 0);
+  return {
+    item,
+    spec,
+    stock,
+    count,
+    toLength,
+    bought,
+    left: bought - feet - sumOf(toLength),
+    get stocks() {
+      return planned().stocks;
+    },
+    get bound() {
+      return planned().bound;
+    },
+    get spare() {
+      return count - planned().stocks.length;
+    },
+  };
 }
 
 /** More pieces than this are fitted and no better plan is looked for. */
@@ -118,9 +140,22 @@ const MOST_SEARCHED = 400;
 /** Some tenth of a second: what is not proved by then stands beside its bound. */
 const STEPS = 40_000_000;
 
+/** Pieces that are as long as the stock, and the rest. */
+function byLength(stock: number, pieces: readonly CutPiece[]) {
+  const isWhole = ({ length }: CutPiece): boolean => length >= stock - 1e-9;
+  return { whole: pieces.filter(isWhole), parts: pieces.filter((piece) => !isWhole(piece)) };
+}
+
+/** How many stocks hold the pieces as they are fitted, the longest first: no plan takes more. */
+function fitted(stock: number, pieces: readonly CutPiece[], kerf: number): number {
+  const { whole, parts } = byLength(stock, pieces);
+  const lengths = parts.map(({ length }) => length);
+  const count = parts.length > MOST_SEARCHED ? fitMany(stock, lengths, kerf).length : fitCut(stock, lengths, kerf);
+  return whole.length + count;
+}
+
 function cutFrom(stock: number, pieces: readonly CutPiece[], kerf: number): Pick<CutGroup, 'stocks' | 'bound'> {
-  const whole = pieces.filter(({ length }) => length >= stock - 1e-9);
-  const parts = pieces.filter(({ length }) => length < stock - 1e-9);
+  const { whole, parts } = byLength(stock, pieces);
   const lengths = parts.map(({ length }) => length);
   const wholes = whole.map((piece): CutStock => ({ pieces: [piece], offcut: 0 }));
   if (parts.length > MOST_SEARCHED) {

@@ -72,8 +72,7 @@ export function stockRow({ way, spec, sums, cutting }: Stocked): TakeoffRow {
     item: way === 'stick' ? 'raceway stick' : 'reel',
     spec: way === 'stick' ? `${spec}, ${STICK} ft` : spec,
     get quantity() {
-      const { stocks, spare } = cutting();
-      return stocks.length + spare;
+      return cutting().count;
     },
     high: 0,
     unit: 'each',

@@ -107,6 +107,13 @@ describe.each(['library-lot', 'fleet-yard', 'library-pedestals'])('the cutting p
         expect(sum(pieces.map(({ length }) => length)) + kerfs + offcut).toBeCloseTo(stock, 6);
       }
   });
+  test('buys what is cut and what is spare, and no less than the length with waste', () => {
+    for (const { stock, stocks, spare, count, bought, toLength } of groups) {
+      expect(spare).toBeGreaterThanOrEqual(0);
+      expect(stocks.length + spare).toBe(count);
+      expect(bought).toBeCloseTo(stock * count + sum(toLength.map(({ ordered }) => ordered)), 6);
+    }
+  });
   test('is proved to take the fewest stocks', () => {
     for (const { stocks, bound } of groups) expect(stocks.length).toBe(bound);
   });
