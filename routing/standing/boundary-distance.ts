@@ -9,6 +9,9 @@ export interface BoundaryDistance {
   readonly feet: number;
 }
 
+/** Whether it is set out here: what stands already, and the source, are where they are. */
+export const isSetOut = ({ existing, kind }: Equipment): boolean => existing !== true && kind !== 'source';
+
 /** The nearest place on a straight. */
 function nearestOn([px, py]: Point2, [ax, ay]: Point2, [bx, by]: Point2): Point2 {
   const [dx, dy] = [bx - ax, by - ay];

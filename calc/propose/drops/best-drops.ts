@@ -1,11 +1,10 @@
 import type { DropOrder } from '../../../routing/propose/drops/in-order.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { toSite } from '../../../routing/site/to-site.ts';
-import { plan } from '../../plan/plan.ts';
 import { worthOfRows } from '../bid-worth.ts';
 import { failsOf } from '../forced-words.ts';
 import { FULL_RATE } from '../panels/charger-amps.ts';
 import { equipmentPart } from '../panels/equipment-part.ts';
+import { planOf } from '../plan-of.ts';
 import type { ProposalWish } from '../proposal.ts';
 import { racewaysPart } from '../raceways/raceways-part.ts';
 import { withChargers } from './chargers.ts';
@@ -129,7 +128,7 @@ function bestOn(
       answers: 0,
       effort: EFFORT,
     });
-    const { findings, takeoff } = plan(toSite(laid.file));
+    const { findings, takeoff } = planOf(laid.file);
     return { fails: failsOf(findings).length, dollars: worthOfRows(takeoff, prices) };
   }
 }

@@ -1,10 +1,10 @@
 import { runsOf } from '../../../routing/network/runs.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { plan } from '../../plan/plan.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { bidOfRows } from '../bid-worth.ts';
 import { failsOf } from '../forced-words.ts';
+import { planOf } from '../plan-of.ts';
 import { type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways-part.ts';
 
 interface Weighed {
@@ -32,7 +32,7 @@ export function bestRaceways(
   effort: Pick<RacewaysEffort, 'isBounded' | 'answers'>,
 ): LaidRaceways {
   const weighed = (laid: LaidRaceways): Weighed => {
-    const { findings, takeoff } = plan(toSite(laid.file));
+    const { findings, takeoff } = planOf(laid.file);
     return { laid, fails: failsOf(findings).length, dollars: bidOfRows(takeoff, prices) };
   };
   // The lines that are looked at are the same: so is the least that any routes along them cost, which is told once.

@@ -3,7 +3,7 @@ import { type Box, boxOf, widened } from '../../../../routing/plane/box.ts';
 import { dimensionLine } from '../../../../routing/site/kinds/dimensions.ts';
 import { BOUNDARY_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
-import { boundaryDistance } from '../../../../routing/standing/boundary-distance.ts';
+import { boundaryDistance, isSetOut } from '../../../../routing/standing/boundary-distance.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import { boundaryLayer } from '../../drawing/layers.ts';
 import { BLACK, GREY } from '../kit/ink.ts';
@@ -40,8 +40,7 @@ export function boundaryDimensions(site: Site): Site['dimensions'] {
   const lines = site.boundaries.filter(({ kind }) => boundaryLayer(kind) === 'property');
   if (lines.length === 0) return [];
   const standing = site.equipment.map((one) => widened(boxOf(footprintOf(one)), CLEAR));
-  return site.equipment.flatMap((one): Site['dimensions'] => {
-    if (one.existing === true || one.kind === 'source') return [];
+  return site.equipment.filter(isSetOut).flatMap((one): Site['dimensions'] => {
     const [nearest] = lines.map((line) => boundaryDistance(one, line)).sort((a, b) => a.feet - b.feet);
     if (nearest === undefined || nearest.feet < LEAST) return [];
     const { boundary, from, to } = nearest;

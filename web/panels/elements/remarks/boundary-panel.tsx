@@ -1,7 +1,7 @@
 import { MOST_BOUNDARY_NAME } from '../../../../routing/site/kinds/boundaries.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { BOUNDARY_KINDS, BOUNDARY_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
-import { boundaryDistance } from '../../../../routing/standing/boundary-distance.ts';
+import { boundaryDistance, isSetOut } from '../../../../routing/standing/boundary-distance.ts';
 import { useDocument } from '../../../document/use-document.tsx';
 import { FieldGroup } from '../../../parts/field-group.tsx';
 import { ChoiceField, TextField } from '../../../parts/fields.tsx';
@@ -22,7 +22,7 @@ export function BoundaryPanel({ id }: { readonly id: string }) {
   if (!boundary) return null;
   const { kind = 'property', name = '', setback, path } = boundary;
   const near = site.equipment
-    .filter((one) => one.existing !== true && one.kind !== 'source')
+    .filter(isSetOut)
     .map((one) => ({ one, feet: boundaryDistance(one, boundary).feet }))
     .sort((a, b) => a.feet - b.feet);
   return (
