@@ -4,10 +4,10 @@ import { toSite } from '../../routing/site/to-site.ts';
 import { counted } from '../../routing/words/counted.ts';
 import { alternativeOf } from '../plan/compared/alternative.ts';
 import type { Alternative } from '../plan/compared/comparison.ts';
-import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { withPullPoints } from '../propose/raceways/pull-points.ts';
-import { withDropHeld } from '../propose/volts/hold-drop.ts';
+import { dropWords } from '../propose/volts/drop-words.ts';
+import { type DropHeld, withDropHeld } from '../propose/volts/hold-drop.ts';
 import { dealtLine } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
 
@@ -22,17 +22,15 @@ export type MendOutcome =
     }
   | { readonly ok: false; readonly says: string };
 
-/** Branches are held to so much less at a time, percent, and never to less than the least. */
-const LESS = 0.5;
-const LEAST = 1;
 const MOST_ROUNDS = 12;
 
 /**
  * A way planned and priced, with what fails in it put right where that can be done without drawing it otherwise: feeders
- * that are new made wider and branches held to less drop where the total is over its limit; a ceiling of what all
- * chargers draw at full rate, which costs no car anything, where only the least load that a calculation counts for each
- * is over a rating. What is left must be forced by the lot.
- * @param fresh feeders that the way brings
+ * that are new made larger and the branches of some boards held to less drop where the total is over its limit, as a
+ * proposal holds it (transformers are as the way says); a ceiling of what all chargers draw at full rate, which costs no car
+ * anything, where only the least load that a calculation counts for each is over a rating. What is left must be forced by
+ * the lot.
+ * @param fresh feeders that the way brings; its chargers are all new
  */
 export function mended(
   file: SiteFile,
@@ -42,6 +40,7 @@ export function mended(
 ): MendOutcome {
   let next = file;
   const says: string[] = [];
+  let held: DropHeld | null = null;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const planned = alternativeOf(next.name, toSite(next), prices);
     const fails = planned.plan.findings.filter(({ severity }) => severity === 'fail');
@@ -51,28 +50,28 @@ export function mended(
         ok: true,
         file: next,
         planned,
-        says: lastOfEach(says),
+        says: [...new Set([...says, ...(held === null ? [] : dropWords(held))])],
         forced: fails.flatMap((one) => forcedBy(one) ?? []),
       };
     const cured = own.map((finding) => cure(next, finding, fresh, prices)).find((one) => one !== null);
     if (cured === undefined) return { ok: false, says: own[0]!.says };
     next = cured.file;
-    says.push(cured.says);
+    if ('held' in cured) held = held === null ? cured.held : both(held, cured.held);
+    else says.push(cured.says);
   }
   return { ok: false, says: 'What fails in it could not be put right.' };
 }
 
-/** Branches are told once, with the limit that they came to. */
-const lastOfEach = (says: readonly string[]): readonly string[] => {
-  const isBranch = (one: string): boolean => one.startsWith('Branches are held');
-  const last = says.findLast(isBranch);
-  return says.filter((one, i) => (isBranch(one) ? one === last : says.indexOf(one) === i));
-};
+/** What was made larger to hold the drop, and again after something else was put right. */
+const both = (a: DropHeld, b: DropHeld): DropHeld => ({
+  file: b.file,
+  widened: [...new Set([...a.widened, ...b.widened])],
+  larger: [...new Set([...a.larger, ...b.larger])],
+  limited: new Map([...a.limited, ...b.limited]),
+  dollars: a.dollars + b.dollars,
+});
 
-interface Cure {
-  readonly file: SiteFile;
-  readonly says: string;
-}
+type Cure = { readonly file: SiteFile; readonly says: string } | { readonly file: SiteFile; readonly held: DropHeld };
 
 function cure(file: SiteFile, finding: Finding, fresh: ReadonlySet<string>, prices: PriceList): Cure | null {
   switch (finding.rule) {
@@ -135,19 +134,9 @@ function morePullPoints(file: SiteFile): Cure | null {
   return added === 0 ? null : { file: next, says: `${counted(added, 'pull point')} more than the raceways had.` };
 }
 
-/** More conductors in parallel in what is new, where that is enough; else larger branches. */
+/** What is new on the way to the boxes larger, the cheapest that does it, as in a proposal; null where none does. */
 function lessDrop(file: SiteFile, fresh: ReadonlySet<string>, prices: PriceList): Cure | null {
-  const { file: wider, widened } = withDropHeld(file, fresh, prices);
-  if (widened.length > 0 && !plan(toSite(wider)).findings.some(({ rule }) => rule === 'total-drop'))
-    return {
-      file: wider,
-      says: `${widened.join(', ')}: more conductors in parallel than the breaker asks for, to hold the drop.`,
-    };
-  const { branch } = toSite(file).rules.dropLimit;
-  if (branch - LESS < LEAST - 1e-9) return null;
-  const limit = branch - LESS;
-  return {
-    file: { ...file, rules: { ...file.rules, dropLimit: { ...file.rules?.dropLimit, branch: limit } } },
-    says: `Branches are held to ${limit} % of drop, so that the total stays within its limit.`,
-  };
+  const chargers = (file.chargers ?? []).map(({ id }) => id);
+  const held = withDropHeld(file, new Set([...fresh, ...chargers]), prices);
+  return held.widened.length + held.larger.length + held.limited.size > 0 ? { file: held.file, held } : null;
 }

@@ -4,10 +4,12 @@ import { counted } from '../../routing/words/counted.ts';
 import { type DecidingDay, decidingDay, decidingWords } from '../day/figures/deciding-day.ts';
 import { alternativeOf } from '../plan/compared/alternative.ts';
 import type { Alternative } from '../plan/compared/comparison.ts';
+import { tablesOf } from '../tables/editions.ts';
 import { baseOf, type StudyBase } from './base.ts';
 import { type Candidate, candidatesOf, LAYING_OUT } from './candidates.ts';
 import { type WayFigures, wayFigures, withDay } from './figures.ts';
 import { forcing } from './forced.ts';
+import { loadingWords } from './loading-words.ts';
 import { mended } from './mended.ts';
 import type { ImpossibleWay, MayGoOn, Study, StudyWay, StudyWish } from './shape.ts';
 import { twinOf } from './twins.ts';
@@ -57,6 +59,7 @@ export function study(
   };
   const drawn = base.isDrawn ? [asDrawn(file, base, wish, figured)] : [];
   const forcedBy = forcing(base.site);
+  const continuous = tablesOf(base.site.rules).continuous.factor;
   const ways: StudyWay[] = [...drawn];
   const none: ImpossibleWay[] = [...cannot];
   let late = 0;
@@ -106,7 +109,7 @@ export function study(
       supply,
       amps,
       file: checked.file,
-      says: [...made.says, ...checked.says],
+      says: [...made.says, ...checked.says, ...loadingWords(toSite(checked.file), checked.planned.plan, continuous)],
       forced: checked.forced,
       figures,
     });

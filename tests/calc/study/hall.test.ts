@@ -99,6 +99,23 @@ describe('sixteen stalls on 4/0 copper in a full conduit, 225 A at 208 V', () =>
     expect(of(ONE, 'F1 at 480 V, 150 kVA apart', 40).figures.fullRate).toBe(16);
   });
 
+  test('each way says what its supply carries: 296 A dealt evenly under 180 A, 128 A at 480 V, the transformer at 95 %', () => {
+    const says = (supply: string): string => of(ONE, supply).says.join(' ');
+    const shared = says('F1 as it is, shared limit of 180 A');
+    expect(shared).toContain(`All 16 chargers of P1 at full rate would draw ${Math.round(greatestLine(16, AMPS))} A`);
+    expect(shared).toContain('(296 A were they dealt evenly); its limit is 180 A.');
+    const tight = says('F1 at 480 V, 112.5 kVA apart');
+    const [, percent, kva] = /T1 is loaded to (\d+)%: ([\d.]+) of 112.5 kVA/.exec(tight)!;
+    // At the volts that are left behind the windings: a few percent less than by nominal.
+    expect(Number(percent)).toBeGreaterThan(90);
+    expect(Number(percent)).toBeLessThanOrEqual(95);
+    expect(Number(kva)).toBeCloseTo((112.5 * Number(percent)) / 100, -1);
+    const [, amps] = /F1 carries (\d+) A on its busiest line, all chargers on, of the 180 A/.exec(tight)!;
+    expect(Math.abs(Number(amps) - 128)).toBeLessThanOrEqual(8);
+    const [, room] = /T1 is loaded to (\d+)%: [\d.]+ of 150 kVA/.exec(says('F1 at 480 V, 150 kVA apart'))!;
+    expect(Math.abs(Number(room) - 71)).toBeLessThanOrEqual(3);
+  });
+
   test('smaller chargers all run at full rate as it is', () => {
     expect(greatestLine(CHARGERS, 16)).toBeLessThan(CONTINUOUS);
     expect(greatestLine(CHARGERS, 24)).toBeGreaterThan(CONTINUOUS);

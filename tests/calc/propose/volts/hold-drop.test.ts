@@ -1,11 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../../calc/prices/invented-list.ts';
 import { bidOfRows } from '../../../../calc/propose/bid-worth.ts';
 import { dropsPart } from '../../../../calc/propose/drops/drops-part.ts';
 import { equipmentPart } from '../../../../calc/propose/panels/equipment-part.ts';
-import { type Choice, leastOfEach } from '../../../../calc/propose/volts/least-of-each.ts';
 import { type Whole, wholeOf } from '../../../../calc/propose/whole.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
@@ -95,31 +93,4 @@ describe('a lot so far from its source that the drop decides what its feeders co
     const added = Number(told.replace(/\D/g, ''));
     expect(added / (dollars(file) - free)).toBeCloseTo(1, 1);
   });
-});
-
-test('of one choice each the cheapest that loses no more than so much is that of looking at all', () => {
-  const choice = fc.record({ percent: fc.integer({ min: 0, max: 40 }), dollars: fc.integer({ min: 0, max: 100 }) });
-  fc.assert(
-    fc.property(
-      fc.array(fc.array(choice, { minLength: 1, maxLength: 5 }), { minLength: 1, maxLength: 4 }),
-      fc.integer({ min: 0, max: 120 }),
-      (parts, most) => {
-        const sum = (taken: readonly Choice[], of: keyof Choice): number =>
-          taken.reduce((all, one) => all + one[of], 0);
-        const all = parts.reduce<readonly (readonly Choice[])[]>(
-          (taken, list) => taken.flatMap((one) => list.map((each) => [...one, each])),
-          [[]],
-        );
-        const within = all.filter((taken) => sum(taken, 'percent') <= most).map((taken) => sum(taken, 'dollars'));
-        const found = leastOfEach(parts, most);
-        if (within.length === 0) {
-          expect(found).toBeNull();
-          return;
-        }
-        expect(sum(found!, 'percent')).toBeLessThanOrEqual(most);
-        expect(sum(found!, 'dollars')).toBe(Math.min(...within));
-      },
-    ),
-    { numRuns: 200 },
-  );
 });
