@@ -47,6 +47,15 @@ export function indexing<T>(box: (item: T) => Box): (items: readonly T[]) => Box
   return (items) => index([items], []);
 }
 
+/**
+ * Finds those of a list, in its order, of which the box shares a point with a window. Boxes are measured once for a list: a
+ * large lot has a window for each of its enlarged plans, and few of its elements in any.
+ */
+export function finderBy<T>(box: (item: T) => Box): (items: readonly T[], window: Box) => readonly T[] {
+  const index = indexing(box);
+  return (items, window) => positionsIn(index(items), window).map((i) => items[i]!);
+}
+
 /** Positions of the items whose box shares a point with a box, ascending. */
 export function positionsIn<T>(index: BoxIndex<T>, box: Box): number[] {
   if (!index.tree) return [];

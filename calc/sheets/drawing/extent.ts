@@ -1,3 +1,4 @@
+import { boxOf, NO_BOX } from '../../../routing/plane/box.ts';
 import { isPlainGrid, onGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { DrawnItem, Extent } from './drawing.ts';
@@ -5,31 +6,22 @@ import type { DrawnItem, Extent } from './drawing.ts';
 /** Room that letters take, as a share of their height: enough to keep them inside a frame. */
 const LETTER_WIDTH = 0.62;
 
-function* cornersOf(item: DrawnItem): Generator<Point2> {
-  if (item.kind === 'line') yield* item.points;
-  else {
-    const half =
-      item.kind === 'circle' ? item.radius : item.kind === 'text' ? item.height * LETTER_WIDTH * item.text.length : 1;
-    yield [item.at[0] - half, item.at[1] - half];
-    yield [item.at[0] + half, item.at[1] + half];
-  }
-}
+/** Half of what an item about a point takes. */
+const halfOf = (item: Exclude<DrawnItem, { readonly kind: 'line' }>): number =>
+  item.kind === 'circle' ? item.radius : item.kind === 'text' ? item.height * LETTER_WIDTH * item.text.length : 1;
 
 /** The box around all items; null where there are none. */
 export function extentOf(items: readonly DrawnItem[]): Extent | null {
-  let [minX, minY, maxX, maxY] = [
-    Number.POSITIVE_INFINITY,
-    Number.POSITIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-  ];
-  for (const item of items)
-    for (const [x, y] of cornersOf(item)) {
-      minX = Math.min(minX, x);
-      minY = Math.min(minY, y);
-      maxX = Math.max(maxX, x);
-      maxY = Math.max(maxY, y);
-    }
+  let { minX, minY, maxX, maxY } = NO_BOX;
+  for (const item of items) {
+    const { points, half } =
+      item.kind === 'line' ? { points: item.points, half: 0 } : { points: [item.at], half: halfOf(item) };
+    const box = boxOf(points);
+    minX = Math.min(minX, box.minX - half);
+    minY = Math.min(minY, box.minY - half);
+    maxX = Math.max(maxX, box.maxX + half);
+    maxY = Math.max(maxY, box.maxY + half);
+  }
   return minX > maxX ? null : { minX, minY, maxX, maxY };
 }
 

@@ -7,6 +7,7 @@ import { addPage, describe, nameSheets, sharedResources } from './kit/document.t
 import { type FontBytes, letteringIn } from './kit/lettering/lettering.ts';
 import { LETTERS } from './kit/lettering/letters.ts';
 import { unprintedWords } from './kit/lettering/unprinted.ts';
+import { Operators } from './kit/operators.ts';
 import type { Paper } from './kit/paper.ts';
 import { penWith } from './kit/pen.ts';
 import { partsOf } from './kit/purpose.ts';
@@ -68,8 +69,10 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   });
   const { sheets, draw } = setSheets(job);
   const resources = sharedResources(doc, lettering, [...under.placed, ...shown.photos.map(unfaded)]);
+  // One room for the words of all pages, each packed before the next: it grows to the largest once.
+  const out = new Operators();
   const pages = sheets.map(({ draft }, i) => {
-    const pen = penWith(lettering);
+    const pen = penWith(lettering, out);
     draw(pen, i);
     const page = addPage(doc, job.shape, resources, pen.bytes(), packer);
     if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, draft.frame ?? null);

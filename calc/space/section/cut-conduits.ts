@@ -1,5 +1,7 @@
 import { levelOver } from '../../../routing/network/support/held-parts.ts';
 import { nearestMember, type Steel } from '../../../routing/network/support/steel-near.ts';
+import { boxOf, widened } from '../../../routing/plane/box.ts';
+import { finderBy } from '../../../routing/plane/box-index.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3, Site } from '../../../routing/site/site.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
@@ -25,6 +27,10 @@ const BETWEEN = 1 / 12;
 /** From one trapeze to the one above it, feet. Common practice, no source. */
 const TIER = 0.75;
 
+const pathBox = ({ path }: { readonly path: readonly Point3[] }) => boxOf(path);
+const conduitsIn = finderBy<UncountedPlan['conduits'][number]>(pathBox);
+const racewaysIn = finderBy<Site['raceways'][number]>(pathBox);
+
 /** Conduits of the plan, and raceways that hold none of it (those of feeders), where they go through a cut. */
 export function throughCut(site: Site, plan: UncountedPlan, view: CutView): readonly ConduitInCut[] {
   const found: ConduitInCut[] = [];
@@ -43,9 +49,10 @@ export function throughCut(site: Site, plan: UncountedPlan, view: CutView): read
       found.push({ ...what, ...met, at });
     }
   };
-  for (const { id, method, tradeSize, path } of plan.conduits) look(path, { id, method, tradeSize });
+  const near = widened(boxOf([view.left, view.right]), TOGETHER);
+  for (const { id, method, tradeSize, path } of conduitsIn(plan.conduits, near)) look(path, { id, method, tradeSize });
   const own = found.length;
-  for (const { id, method, path } of site.raceways) look(path, { id, method, tradeSize: null });
+  for (const { id, method, path } of racewaysIn(site.raceways, near)) look(path, { id, method, tradeSize: null });
   const held = found.slice(0, own);
   return [
     ...held,

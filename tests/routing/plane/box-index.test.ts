@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Box, boxesMeet } from '../../../routing/plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../../../routing/plane/box-index.ts';
+import { type BoxIndex, boxIndex, finderBy, positionsIn } from '../../../routing/plane/box-index.ts';
 
 const box = fc
   .tuple(fc.nat(50), fc.nat(50), fc.nat(8), fc.nat(8))
@@ -42,4 +42,19 @@ test('an index is built anew when its list grows or shrinks', () => {
       all,
     ),
   ).toEqual([]);
+});
+
+test('what lies in a window is found in the order of its list, and each box is measured once for all windows', () => {
+  fc.assert(
+    fc.property(fc.array(box, { maxLength: 60 }), fc.array(box, { minLength: 1, maxLength: 12 }), (boxes, windows) => {
+      const items = boxes.map((one, i) => ({ ...one, i }));
+      let measured = 0;
+      const find = finderBy((item: Box) => {
+        measured++;
+        return item;
+      });
+      for (const window of windows) expect(find(items, window)).toEqual(items.filter((one) => boxesMeet(one, window)));
+      expect(measured).toBe(items.length);
+    }),
+  );
 });

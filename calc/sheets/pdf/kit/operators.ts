@@ -45,22 +45,23 @@ export class Operators {
       return;
     }
     this.#reserve(MOST_FIGURES);
-    if (value < 0 && whole > 0) this.#bytes[this.#end++] = MINUS;
-    const before = Math.trunc(whole / 1000);
-    let share = 1;
-    while (share * 10 <= before) share *= 10;
-    for (let rest = before; share >= 1; share /= 10) {
-      const figure = Math.trunc(rest / share);
-      this.#bytes[this.#end++] = ZERO + figure;
-      rest -= figure * share;
+    const bytes = this.#bytes;
+    let at = this.#end;
+    if (value < 0 && whole > 0) bytes[at++] = MINUS;
+    // Whole numbers of 32 bits: figures come without a division of broken ones.
+    const before = (whole / 1000) | 0;
+    if (before >= 1000) {
+      const thousands = (before / 1000) | 0;
+      at = writeFigures(bytes, at, thousands, false);
+      at = writeFigures(bytes, at, before - thousands * 1000, true);
+    } else at = writeFigures(bytes, at, before, false);
+    const after = whole - before * 1000;
+    if (after > 0) {
+      bytes[at++] = POINT;
+      at = writeFigures(bytes, at, after, true);
+      while (bytes[at - 1] === ZERO) at--;
     }
-    let after = whole - before * 1000;
-    if (after > 0) this.#bytes[this.#end++] = POINT;
-    for (share = 100; after > 0; share /= 10) {
-      const figure = Math.trunc(after / share);
-      this.#bytes[this.#end++] = ZERO + figure;
-      after -= figure * share;
-    }
+    this.#end = at;
   }
 
   /** Two places, parted by a space. */
@@ -98,6 +99,11 @@ export class Operators {
     return true;
   }
 
+  /** Begins anew in the same room: what `bytes` gave before is written over. */
+  clear(): void {
+    this.#end = 0;
+  }
+
   /** All so far. */
   bytes(): Uint8Array {
     return this.#bytes.subarray(0, this.#end);
@@ -120,6 +126,16 @@ function writeInString(bytes: Uint8Array, at: number, byte: number): number {
   const isEscaped = byte === OPEN || byte === CLOSE || byte === BACKSLASH || byte === RETURN;
   if (isEscaped) bytes[at++] = BACKSLASH;
   bytes[at++] = byte === RETURN ? LETTER_R : byte;
+  return at;
+}
+
+/** The figures of a number under a thousand, where it says so all three. */
+function writeFigures(bytes: Uint8Array, at: number, number: number, areAll: boolean): number {
+  const hundreds = (number / 100) | 0;
+  const tens = ((number - hundreds * 100) / 10) | 0;
+  if (areAll || hundreds > 0) bytes[at++] = ZERO + hundreds;
+  if (areAll || hundreds > 0 || tens > 0) bytes[at++] = ZERO + tens;
+  bytes[at++] = ZERO + (number - hundreds * 100 - tens * 10);
   return at;
 }
 

@@ -141,19 +141,13 @@ function textOn(out: Operators, { setFill, setFont, kept }: PageStrokes, letteri
     if (words === '') return;
     setFill(colour);
     const back = anchor === 'left' ? 0 : lettering.width(words, size, weight) * (anchor === 'middle' ? 0.5 : 1);
-    const [ux, uy] = direction(turn);
-    const place = (): void => {
-      if (turn !== 0) out.add(`${[ux, uy, -uy, ux].map(ratio).join(' ')} `);
-      out.pair(at[0] - back * ux, at[1] - back * uy);
-      out.add(turn === 0 ? ' Td ' : ' Tm ');
-    };
     const other = lettering.shown?.(words, size, weight) ?? null;
     if (other !== null) {
       kept(
         () => out.push('q'),
         () => {
           out.add(`${rgb(colour)} RG [] 0 d BT `);
-          place();
+          placeText(out, at, back, turn);
           out.push(`${other} ET`);
         },
         'Q',
@@ -162,15 +156,28 @@ function textOn(out: Operators, { setFill, setFont, kept }: PageStrokes, letteri
     }
     out.add('BT ');
     setFont(weight, size);
-    place();
+    placeText(out, at, back, turn);
     if (!out.signs(words, lettering.glyphs?.(weight) ?? NO_GLYPHS)) out.add(lettering.encoded(words, weight));
     out.push(' Tj ET');
   };
 }
 
-/** A pen on a sheet of its own, which letters with `lettering`. */
-export function penWith(lettering: Lettering): Pen {
-  const out = new Operators();
+/** Puts a text so far back from a place; nearly all are level. */
+function placeText(out: Operators, at: Point2, back: number, turn: number): void {
+  if (turn === 0) {
+    out.pair(at[0] - back, at[1]);
+    out.add(' Td ');
+    return;
+  }
+  const [ux, uy] = direction(turn);
+  out.add(`${[ux, uy, -uy, ux].map(ratio).join(' ')} `);
+  out.pair(at[0] - back * ux, at[1] - back * uy);
+  out.add(' Tm ');
+}
+
+/** A pen on a sheet of its own, which letters with `lettering`; `out` is where it writes, for one sheet after another. */
+export function penWith(lettering: Lettering, out: Operators = new Operators()): Pen {
+  out.clear();
   out.push('1 J 1 j');
   const strokes = strokesOn(out);
   const { outline, kept } = strokes;

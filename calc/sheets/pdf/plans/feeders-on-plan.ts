@@ -1,3 +1,4 @@
+import { kept } from '../../../../routing/kept/kept.ts';
 import { feederRoutesOf } from '../../../../routing/network/feeder-routes.ts';
 import { inPlan } from '../../../../routing/plane/space.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
@@ -28,7 +29,7 @@ interface FeederLine {
 }
 
 /** The feeders of a site as they lie in a plan. */
-export function feedersInPlan(site: Site): FeederLine[] {
+export const feedersInPlan = kept((site: Site): readonly FeederLine[] => {
   const equipment = byId(site.equipment);
   const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
   return site.feeders.flatMap((feeder): FeederLine[] => {
@@ -39,7 +40,7 @@ export function feedersInPlan(site: Site): FeederLine[] {
     const ends = [from.entry, to.entry].map(inPlan);
     return [{ feeder, points: ends, isRouted: false }];
   });
-}
+});
 
 /** Draws the feeders whose way the site does not give, straight and dotted. */
 export function drawFeeders(pen: Pen, view: View, site: Site): void {

@@ -89,7 +89,7 @@ function cutsOf(
   const beside = whole.flatMap(([start, stop]) => [start - BESIDE_WHOLE, stop + BESIDE_WHOLE]);
   const places = candidates(from, to, spans, beside);
   const broken = places.map((place) => whole.filter(([start, stop]) => start < place && place < stop).length);
-  const worth = places.map((place) => worthOf(place, spans));
+  const worth = worths(places, spans);
   // Windows up to each place, and the worth of their cuts; a place that no window reaches stays at infinity.
   const best = places.map((_, i) => ({ broken: 0, windows: i === 0 ? 0 : Infinity, worth: 0, before: -1 }));
   places.forEach((place, i) => {
@@ -122,13 +122,32 @@ function candidates(from: number, to: number, spans: readonly Span[], more: read
   return [...new Set(places)].sort((a, b) => a - b);
 }
 
-/** Room between a cut and the nearest thing; where it cuts things, less than nothing: how many, and how near a middle. */
-function worthOf(place: number, spans: readonly Span[]): number {
-  let clear = ENOUGH;
-  let cut = 0;
-  for (const [start, stop] of spans) {
-    if (start < place && place < stop) cut += (2 * Math.min(place - start, stop - place)) / (stop - start);
-    else clear = Math.min(clear, Math.max(start - place, place - stop));
-  }
-  return cut > 0 ? -cut : clear / ENOUGH;
+/**
+ * Of each place, in rising order: room between a cut there and the nearest thing; where it cuts things, less than nothing:
+ * how many, and how near a middle. Only what is open at a place is looked at.
+ */
+function worths(places: readonly number[], spans: readonly Span[]): readonly number[] {
+  const byStart = spans.map((_, i) => i).sort((a, b) => spans[a]![0] - spans[b]![0]);
+  let next = 0;
+  let last = -Infinity;
+  let open: number[] = [];
+  return places.map((place) => {
+    while (next < byStart.length && spans[byStart[next]!]![0] < place) open.push(byStart[next++]!);
+    let cut = 0;
+    const still: number[] = [];
+    // Summed in the order of the list, whatever it was sorted by.
+    for (const i of open.sort((a, b) => a - b)) {
+      const [start, stop] = spans[i]!;
+      if (stop <= place) {
+        last = Math.max(last, stop);
+        continue;
+      }
+      still.push(i);
+      cut += (2 * Math.min(place - start, stop - place)) / (stop - start);
+    }
+    open = still;
+    if (cut > 0) return -cut;
+    const after = next < byStart.length ? spans[byStart[next]!]![0] - place : Infinity;
+    return Math.min(ENOUGH, after, place - last) / ENOUGH;
+  });
 }

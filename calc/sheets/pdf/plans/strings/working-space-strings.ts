@@ -1,4 +1,4 @@
-import { type Box, boxOf } from '../../../../../routing/plane/box.ts';
+import { type Box, boxesMeet, boxOf } from '../../../../../routing/plane/box.ts';
 import { workingSpaceOf } from '../../../../../routing/site/place/working-space.ts';
 import type { Equipment, Site } from '../../../../../routing/site/site.ts';
 import { tablesOf } from '../../../../tables/editions.ts';
@@ -13,7 +13,7 @@ import {
   stringFigures,
 } from '../../kit/labels/dimension.ts';
 import type { Lettering } from '../../kit/lettering/lettering.ts';
-import type { View } from '../../kit/view/view.ts';
+import { grown, type View } from '../../kit/view/view.ts';
 import type { PlacedString } from './setting-out-strings.ts';
 
 /** Distances tried for a string from the space, points. */
@@ -45,10 +45,13 @@ export function workingSpaceStrings(
   lettering: Lettering,
 ): readonly SpaceString[] {
   const least = leastWorkingSpace(tablesOf(site.rules));
+  const seen = grown(view.window, CLEAR / view.perFoot + STRAIGHT);
   return site.equipment.flatMap((one) => {
     const corners = workingSpaceOf(one, least);
     if (corners === null || !isStraight(corners)) return [];
     const space = boxOf(corners);
+    // What lies outside the view has its extension lines there too.
+    if (!boxesMeet(space, seen)) return [];
     const sides = [
       ['deep', alongSpace(one, space, view)],
       ['wide', acrossSpace(one, space, view)],

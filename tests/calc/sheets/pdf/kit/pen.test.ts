@@ -79,6 +79,18 @@ describe('pen', () => {
     );
     expect(new Operators().signs('a', new Uint16Array(128))).toBe(false);
   });
+  test('a sheet that is drawn where another was has nothing of it', () => {
+    const out = new Operators();
+    const shared = (): ReturnType<typeof pen> => penWith(plainLettering(), out);
+    const draw = (one: ReturnType<typeof pen>): void => one.text('ab', [1, 2.5], { size: 10 });
+    const first = shared();
+    for (let i = 0; i < 2000; i++) draw(first);
+    const second = shared();
+    draw(second);
+    const alone = pen();
+    draw(alone);
+    expect(second.content()).toBe(alone.content());
+  });
   test('a place that is no number is a fault of the program', () => {
     expect(() =>
       pen().line(

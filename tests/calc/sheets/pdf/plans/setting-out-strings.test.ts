@@ -4,7 +4,7 @@ import { figureRoom } from '../../../../../calc/sheets/pdf/kit/labels/dimension.
 import { sheetShape } from '../../../../../calc/sheets/pdf/kit/paper.ts';
 import { scalesOf } from '../../../../../calc/sheets/pdf/kit/view/scales.ts';
 import { viewIn } from '../../../../../calc/sheets/pdf/kit/view/view.ts';
-import { labelGround } from '../../../../../calc/sheets/pdf/plans/plan-labels.ts';
+import { labelGround } from '../../../../../calc/sheets/pdf/plans/label-ground.ts';
 import { planRoom } from '../../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { settingOutStrings } from '../../../../../calc/sheets/pdf/plans/strings/setting-out-strings.ts';
 import { parseLength } from '../../../../../routing/site/numbers/parse-length.ts';

@@ -6,7 +6,7 @@ import { around } from '../../../../../calc/sheets/pdf/kit/labels/free-space.ts'
 import { sheetShape } from '../../../../../calc/sheets/pdf/kit/paper.ts';
 import { scalesOf } from '../../../../../calc/sheets/pdf/kit/view/scales.ts';
 import { viewIn } from '../../../../../calc/sheets/pdf/kit/view/view.ts';
-import { labelGround } from '../../../../../calc/sheets/pdf/plans/plan-labels.ts';
+import { labelGround } from '../../../../../calc/sheets/pdf/plans/label-ground.ts';
 import { planRoom } from '../../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { workingSpaceStrings } from '../../../../../calc/sheets/pdf/plans/strings/working-space-strings.ts';
 import { workingSpaceWords } from '../../../../../calc/sheets/pdf/plans/strings/working-space-words.ts';
