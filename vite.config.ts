@@ -7,6 +7,7 @@ import { brotliCompress, constants } from 'node:zlib';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { FETCHED_LATER } from './calc/sheets/pdf/kit/scripts/faces.ts';
 import { version } from './package.json' with { type: 'json' };
 import headers from './web/serving/headers.json' with { type: 'json' };
 
@@ -60,8 +61,9 @@ const keptPage = VitePWA({
   },
   workbox: {
     globPatterns: ['**/*'],
-    // Packed copies are for the host to send; what the browser keeps is unpacked.
-    globIgnores: ['**/*.br'],
+    // Packed copies are for the host to send; what the browser keeps is unpacked. Typefaces that few lots need are kept
+    // once a site needs them (web/kept-page/face-files.ts).
+    globIgnores: ['**/*.br', ...FETCHED_LATER.map((name) => `assets/${name}-*.woff`)],
     maximumFileSizeToCacheInBytes: 8_000_000,
     // A folder of a host may hold other pages below this one: only this page's own addresses are answered for.
     navigateFallback: null,

@@ -50,6 +50,7 @@ async function start(root: HTMLElement): Promise<void> {
   later(pricesCome);
   later(fileDialogs);
   const mending = later(() => import('./proposal/offer-mends.ts'));
+  const lettering = later(() => import('./sheets/keep-needed-faces.ts'));
   const keeping = keepSites(store, pageWorld());
   createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(
     <StrictMode>
@@ -68,6 +69,10 @@ async function start(root: HTMLElement): Promise<void> {
     await loadTheRest();
     await mending().then(
       ({ offerMends }) => offerMends(store),
+      () => undefined,
+    );
+    await lettering().then(
+      ({ keepNeededFaces }) => keepNeededFaces(store),
       () => undefined,
     );
     root.dataset.rest = 'here';

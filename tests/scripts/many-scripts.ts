@@ -8,10 +8,10 @@ interface File {
   loads: { name?: string }[];
 }
 
-/** A short label of a stall from each name. */
-export const LABELS: readonly string[] = Object.values(NAMES).map((name) =>
-  [...name.split(' ')[0]!].slice(0, 5).join(''),
-);
+/** A short label for each of the lot's 16 stalls, from names of that many scripts. */
+export const LABELS: readonly string[] = Object.entries(NAMES)
+  .filter(([script]) => !/^(georgian|gurmukhi|gujarati|telugu|kannada|malayalam)$/.test(script))
+  .map(([, name]) => [...name.split(' ')[0]!].slice(0, 5).join(''));
 
 /** The text of the library lot with names in every script: project, notes, stalls, loads, sections, issues. */
 export function manyScripts(): string {
@@ -20,7 +20,7 @@ export function manyScripts(): string {
   ) as File;
   const names = Object.values(NAMES);
   file.stalls.forEach((stall, i) => {
-    stall.label = LABELS[i % LABELS.length]!;
+    stall.label = LABELS[i]!;
   });
   return JSON.stringify({
     ...file,
@@ -33,7 +33,7 @@ export function manyScripts(): string {
       jurisdiction: NAMES.devanagari,
       issues: [{ mark: 'A', date: '2026-11-01', text: NAMES.thai }],
     },
-    notes: names.map((text, i) => ({ id: `N${i + 1}`, at: [60 * (i % 2), -14 - 4 * i], text })),
+    notes: names.map((text, i) => ({ id: `N${i + 1}`, at: [60 * (i % 2), -14 - 2 * i], text })),
     sections: [{ id: 'SEC1', name: NAMES.korean, from: [30, -6], to: [30, 60], look: 10 }],
     drawings: { scope: [NAMES.japanese], notes: [NAMES.traditional, NAMES.vietnamese] },
   });

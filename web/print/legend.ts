@@ -1,6 +1,8 @@
 import { MARGIN_KINDS } from '../../calc/plan/margins.ts';
 import { COVERAGE_STEPS } from '../../calc/plan/stall-coverage.ts';
 import { LOAD_STEPS } from '../../calc/steel/load-steps.ts';
+import { BOUNDARY_KINDS, BOUNDARY_WORDS } from '../../routing/site/schema/vocabulary.ts';
+import { isOfLot } from '../board/kinds/boundaries.ts';
 import type { BoardInk, InkName } from '../board/painting/ink.ts';
 import { marksInView, type Painting } from '../board/painting/painting.ts';
 import { MARGINS_FROM } from '../board/pictures/stalls/margin-bars.ts';
@@ -43,6 +45,14 @@ export function legendOf({ painting, ink }: OnPaper): readonly LegendEntry[] {
   const shaded = painting.shading() !== null;
 
   add(seen('stalls').length > 0, 'stall', { d: 'M4 13 V1 H22 V13', stroke: ink.stripe });
+  const boundaries = seen('boundaries').map(({ boundary: { kind = 'property' } }) => kind);
+  for (const kind of BOUNDARY_KINDS)
+    add(boundaries.includes(kind), BOUNDARY_WORDS[kind], {
+      d: ALONG,
+      ...(isOfLot(kind)
+        ? { stroke: ink.ink, width: 1.6, dash: '9 2 2 2 2 2' }
+        : { stroke: ink.existing, dash: '9 3 3 3' }),
+    });
   add(seen('aisles').length > 0, 'aisle', { d: AREA, fill: ink.aisle });
   add(
     seen('keepouts').length > 0,

@@ -86,11 +86,14 @@ function ask(
 
 /** What of a site's names cannot be printed as it is, place by place: said before anything is written. */
 async function unprintedIn(site: DocumentState['site'], file: string): Promise<readonly string[]> {
-  const [{ unprintedWords }, { isDrawn }] = await Promise.all([
+  const [{ unprintedWords }, { isDrawn, isDrawnBy }, { laterFaces }, { keepFaces }] = await Promise.all([
     import('../../calc/sheets/pdf/kit/lettering/unprinted.ts'),
     import('../../calc/sheets/pdf/kit/scripts/signs.ts'),
+    import('./needed-faces.ts'),
+    import('../kept-page/face-files.ts'),
   ]);
-  return unprintedWords({ ...site, file }, isDrawn);
+  const absent = new Set(await keepFaces(laterFaces([site, file])));
+  return unprintedWords({ ...site, file }, isDrawnBy(absent), isDrawn);
 }
 
 /** Why a site has nothing for a sheet. */

@@ -1,7 +1,7 @@
 import regular from '../../calc/sheets/fonts/overpass-regular.ttf?url';
 import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
 import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering/lettering.ts';
-import type { FaceName } from '../../calc/sheets/pdf/kit/scripts/faces.ts';
+import { faceFile } from '../kept-page/face-files.ts';
 import type { SheetNews, SheetRequest } from './sheet-request.ts';
 import { writeRequest } from './write-sheets.ts';
 
@@ -19,20 +19,11 @@ here.onmessage = async ({ data }: MessageEvent<SheetRequest>) => {
   }
 };
 
-/** Addresses of the typefaces of other scripts. */
-const SCRIPTS = import.meta.glob<string>('../../calc/sheets/fonts/scripts/*.woff', {
-  query: '?url',
-  import: 'default',
-  eager: true,
-});
-
 /** The typeface of the drawing set, from beside the page; those of other scripts where a name needs one. */
 async function servedFonts(): Promise<FontBytes> {
   const [plain, bold] = await Promise.all([regular, semibold].map(bytesAt));
-  return { regular: plain!, bold: bold!, scripts: (name) => bytesAt(addressOf(name)) };
+  return { regular: plain!, bold: bold!, scripts: faceFile };
 }
-
-const addressOf = (name: FaceName): string => SCRIPTS[`../../calc/sheets/fonts/scripts/${name}.woff`]!;
 
 async function bytesAt(url: string): Promise<Uint8Array> {
   const answer = await fetch(url);

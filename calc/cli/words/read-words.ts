@@ -35,7 +35,7 @@ export function readWords(words: readonly string[]): WordsRead {
   // What is wrong comes last, where it is read.
   if (verb === undefined) return said(wrong(`${USAGE}\nname a verb`));
   if (!isVerb(verb)) return said(wrong(noVerb(verb)));
-  const stray = strayOption(verb, Object.keys(values));
+  const stray = strayOption(verb, Object.keys(values)) ?? emptyOption(verb, values);
   return stray === null ? { verb, rest, options: optionsIn(values) } : said(wrong(stray));
 }
 
@@ -51,6 +51,12 @@ function strayOption(verb: Verb, given: readonly string[]): string | null {
   const allowed: readonly string[] = VERBS[verb].options;
   const stray = given.find((name) => name !== 'quiet' && !allowed.includes(name));
   return stray === undefined ? null : `${verb} takes no --${stray}; ${helpFor(verb)}`;
+}
+
+/** What is wrong where an option is given nothing, as a shell does with a name that it does not know: no folder or file is meant by it. */
+function emptyOption(verb: Verb, values: ParsedWords['values']): string | null {
+  const empty = Object.entries(values).find(([, value]) => value === '')?.[0];
+  return empty === undefined ? null : `${verb} --${empty}: nothing is given to it; ${helpFor(verb)}`;
 }
 
 type ParsedWords = ReturnType<typeof parse>;

@@ -15,6 +15,7 @@ describe('wrong input and wrong words', () => {
     [['plan', 'nowhere.site.json'], /nowhere\.site\.json: cannot be read/],
     [['plan', 'broken.site.json'], /broken\.site\.json: drops\[0\]\.cord/],
     [['plan', '--json', LIBRARY, 'broken.site.json'], /broken\.site\.json: drops\[0\]\.cord/],
+    [['plan', LIBRARY, '--out', ''], /plan --out: nothing is given to it; see overrow plan --help\s*$/],
     [['chekc', LIBRARY], /did you mean "check"\?\s*$/],
     [['plan', LIBRARY, '--out', 'o', '--set', 'permitt'], /did you mean "permit"\?/],
     [['calc'], /name a kind/],

@@ -3,15 +3,17 @@ import { boxOf, widened } from '../../../routing/plane/box.ts';
 import { BOUNDARY_WORDS, type BoundaryKind } from '../../../routing/site/schema/vocabulary.ts';
 import type { Boundary, Point2 } from '../../../routing/site/site.ts';
 import type { PlainAction } from '../draw/draft.ts';
+import { lettering, namePx } from '../painting/ink.ts';
 import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine } from '../pictures/outline.ts';
 import { halo } from '../pictures/stalls/drops.ts';
+import { BUBBLE, type Bubble, bubblesOf } from '../pictures/steel/gridlines.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface BoundaryMark extends ElementMark<'boundaries'> {
   readonly boundary: Boundary;
-  /** Where its name stands: the middle of its longest straight. */
-  readonly middle: Point2;
+  /** Its longest straight, where its name stands. */
+  readonly straight: readonly [Point2, Point2];
 }
 
 const markOf = kept((boundary: Boundary): BoundaryMark => {
@@ -19,24 +21,23 @@ const markOf = kept((boundary: Boundary): BoundaryMark => {
   const far = (i: number): number => Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
   let longest = 1;
   for (let i = 2; i < path.length; i++) if (far(i) > far(longest)) longest = i;
-  const [[ax, ay], [bx, by]] = [path[longest - 1]!, path[longest]!];
   return {
     list: 'boundaries',
     id: boundary.id,
     boundary,
-    middle: [(ax + bx) / 2, (ay + by) / 2],
+    straight: [path[longest - 1]!, path[longest]!],
     ...widened(boxOf(path), 2),
   };
 });
 
-const isOfLot = ({ boundary: { kind = 'property' } }: BoundaryMark): boolean =>
-  kind === 'property' || kind === 'right-of-way';
+/** Whether a boundary is the lot's own edge, and not a line of some right upon it. */
+export const isOfLot = (kind: BoundaryKind): boolean => kind === 'property' || kind === 'right-of-way';
 
 /** Boundaries: those of the lot with two short dashes between long ones, others with one; each with its name. */
 function drawBoundaries(pen: BoardPen, frame: Frame, marks: readonly BoundaryMark[]): void {
   const { left, top, scale, ink, chosen } = frame;
   for (const ofLot of [true, false]) {
-    const own = marks.filter((mark) => isOfLot(mark) === ofLot);
+    const own = marks.filter(({ boundary: { kind = 'property' } }) => isOfLot(kind) === ofLot);
     pen.strokeStyle = ofLot ? ink.ink : ink.existing;
     pen.lineWidth = chosen ? 3 : ofLot ? 1.6 : 1;
     pen.setLineDash(ofLot ? [26, 4, 4, 4, 4, 4] : [18, 4, 4, 4]);
@@ -48,8 +49,43 @@ function drawBoundaries(pen: BoardPen, frame: Frame, marks: readonly BoundaryMar
   if (scale < LEAST_NAMED) return;
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
-  for (const { boundary, middle } of marks)
-    halo(pen, frame, calledOn(boundary), left + middle[0] * scale + 8, top - middle[1] * scale - 10, 600, ink.ink);
+  const px = namePx(scale);
+  pen.font = lettering(px, 600);
+  const bubbles = bubblesOf(frame, frame.scene.site.gridlines, frame.scene.extent);
+  for (const { boundary, straight } of marks) {
+    const words = calledOn(boundary);
+    const onScreen = straight.map(([x, y]) => [left + x * scale, top - y * scale] as const);
+    const [x, y] = namePlace(onScreen, pen.measureText(words).width, px, bubbles);
+    halo(pen, frame, words, x, y, 600, ink.ink);
+  }
+}
+
+/** Where along a straight a name is tried, from its middle out. */
+const ALONG = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9];
+
+/**
+ * Where a name begins, the middle of its height: beside the middle of its straight, or the nearest place along it that no
+ * bubble of a gridline covers, above the line or below.
+ */
+function namePlace(
+  straight: readonly (readonly [number, number])[],
+  wide: number,
+  px: number,
+  bubbles: readonly Bubble[],
+): readonly [number, number] {
+  const [[ax, ay], [bx, by]] = straight as [readonly [number, number], readonly [number, number]];
+  const places = ALONG.flatMap((share) =>
+    [-10, 10 + px / 2].map((down) => [ax + share * (bx - ax) + 8, ay + share * (by - ay) + down] as const),
+  );
+  const isClear = ([x, y]: readonly [number, number]): boolean =>
+    bubbles.every(
+      (bubble) =>
+        bubble.x + BUBBLE < x ||
+        bubble.x - BUBBLE > x + wide ||
+        bubble.y + BUBBLE < y - px / 2 ||
+        bubble.y - BUBBLE > y + px / 2,
+    );
+  return places.find(isClear) ?? places[0]!;
 }
 
 /** Pixels to a foot below which names are left out. */

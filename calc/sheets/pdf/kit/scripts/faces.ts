@@ -8,18 +8,49 @@ export const FACES = [
   'arabic',
   'devanagari',
   'thai',
+  'armenian',
+  'georgian',
+  'bengali',
+  'gurmukhi',
+  'gujarati',
+  'tamil',
+  'telugu',
+  'kannada',
+  'malayalam',
   'chinese-simplified',
   'chinese-traditional',
   'japanese',
   'korean',
   // Han signs that none of those before has.
   'han-rest',
+  'emoji',
+  'symbols',
 ] as const;
 
 export type FaceName = (typeof FACES)[number];
 
-/** Gives the bytes of a typeface (WOFF, TrueType outlines) when it is asked for. */
-export type ReadFace = (name: FaceName) => Promise<Uint8Array>;
+/** Typefaces that a page fetches and keeps once a site needs them: most lots never do, and they are large, or of one script each. */
+export const FETCHED_LATER = [
+  'armenian',
+  'georgian',
+  'bengali',
+  'gurmukhi',
+  'gujarati',
+  'tamil',
+  'telugu',
+  'kannada',
+  'malayalam',
+  'chinese-simplified',
+  'chinese-traditional',
+  'japanese',
+  'korean',
+  'han-rest',
+  'emoji',
+  'symbols',
+] as const satisfies readonly FaceName[];
+
+/** Gives the bytes of a typeface (WOFF, TrueType outlines) when it is asked for; null where it cannot be had now. */
+export type ReadFace = (name: FaceName) => Promise<Uint8Array | null>;
 
 const KANA = /[\u3041-\u3096\u309d-\u309f\u30a1-\u30fa\u30fd-\u30ff]/u;
 

@@ -1,3 +1,4 @@
+import { EMOJI_OR_SIGN } from './clusters.ts';
 import { directed } from './direction.ts';
 import type { FaceName } from './faces.ts';
 import { type AnyFace, faceHas } from './signs.ts';
@@ -20,7 +21,7 @@ export function scriptPieces(text: string, faces: readonly FaceName[]): readonly
   const choose = chooser(text, faces);
   const pieces: { face: AnyFace; level: number; text: string }[] = [];
   let at = 0;
-  for (const letter of text) {
+  for (const letter of text.match(EMOJI_OR_SIGN) ?? []) {
     const last = pieces.at(-1);
     const level = levels[at]!;
     const code = letter.codePointAt(0)!;
@@ -34,6 +35,13 @@ export function scriptPieces(text: string, faces: readonly FaceName[]): readonly
   return pieces;
 }
 
+/** The typefaces that texts need beside that of the set, of those in `order` and in that order. */
+export function facesFor(printed: readonly string[], order: readonly FaceName[]): readonly FaceName[] {
+  const needed = new Set<FaceName>();
+  for (const { face } of printed.flatMap((text) => scriptPieces(text, order))) if (face !== 'set') needed.add(face);
+  return order.filter((face) => needed.has(face));
+}
+
 const isJoiner = (letter: string): boolean => letter === '\u200c' || letter === '\u200d';
 
 /** The typeface of each sign of a text: that of the set where it has it, else the first that has all of the text's Han. */
@@ -43,8 +51,11 @@ function chooser(text: string, faces: readonly FaceName[]): (letter: string) => 
   const order = whole === undefined ? faces : [whole, ...faces];
   // The set has the few letters of Greek that stand for quantities: in a Greek word they are of its own typeface.
   const isGreek = [...text].some((letter) => GREEK.test(letter) && !faceHas('set', letter.codePointAt(0)!));
+  const hasEmoji = faces.includes('emoji');
   return (letter) => {
     const code = letter.codePointAt(0)!;
+    // An emoji of several signs is one glyph, also where each is a letter or figure elsewhere.
+    if (hasEmoji && letter.length > String.fromCodePoint(code).length) return 'emoji';
     if (isGreek && GREEK.test(letter) && faceHas('greek', code)) return 'greek';
     return faceHas('set', code) ? 'set' : (order.find((face) => faceHas(face, code)) ?? 'set');
   };

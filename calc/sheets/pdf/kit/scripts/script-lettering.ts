@@ -4,7 +4,7 @@ import type { SetLettering, Weight } from '../lettering/lettering.ts';
 import { inSight } from './direction.ts';
 import { FACES, type FaceName, facesInOrder, type ReadFace } from './faces.ts';
 import { fontOf } from './font-of.ts';
-import { scriptPieces } from './pieces.ts';
+import { facesFor, scriptPieces } from './pieces.ts';
 import { type ShapedPiece, shaped } from './shape.ts';
 import { faceHas } from './signs.ts';
 import { type SubsetFont, subsetFont, utf16 } from './subset-font.ts';
@@ -41,12 +41,11 @@ export async function scriptLettering(
   printed: readonly string[],
   set: SetLettering,
 ): Promise<ScriptLettering | null> {
-  const order = facesInOrder(printed.join(' '));
-  const needed = facesFor(printed, order);
+  const { needed, files } = await facesRead(printed, read);
   if (needed.length === 0) return null;
   const fonts = new Map<FaceName, { readonly font: Font; readonly subset: SubsetFont }>();
   for (const name of needed) {
-    const font = fontOf(await read(name));
+    const font = fontOf(files.get(name)!);
     fonts.set(name, { font, subset: subsetFont(doc, font, `OVRR${letterOf(name)}+${postScriptName(name)}`) });
   }
   const known = new Map<string, readonly SetPiece[]>();
@@ -87,11 +86,19 @@ export async function scriptLettering(
   };
 }
 
-/** The typefaces that a text needs beside that of the set. */
-function facesFor(printed: readonly string[], order: readonly FaceName[]): readonly FaceName[] {
-  const needed = new Set<FaceName>();
-  for (const { face } of printed.flatMap((text) => scriptPieces(text, order))) if (face !== 'set') needed.add(face);
-  return order.filter((face) => needed.has(face));
+/** The typefaces that texts need, read; where one cannot be had, what else has its signs stands in for it. */
+async function facesRead(
+  printed: readonly string[],
+  read: ReadFace,
+): Promise<{ readonly needed: readonly FaceName[]; readonly files: ReadonlyMap<FaceName, Uint8Array> }> {
+  const files = new Map<FaceName, Uint8Array | null>();
+  let order = facesInOrder(printed.join(' '));
+  for (;;) {
+    const needed = facesFor(printed, order);
+    for (const name of needed) if (!files.has(name)) files.set(name, await read(name));
+    if (needed.every((name) => files.get(name))) return { needed, files: files as Map<FaceName, Uint8Array> };
+    order = order.filter((name) => files.get(name) !== null);
+  }
 }
 
 const letterOf = (name: FaceName): string => String.fromCharCode(65 + FACES.indexOf(name)).padStart(2, 'S');

@@ -35,11 +35,14 @@ const SARA_AM = /([\u0e48-\u0e4b]*)\u0e33/g;
 const BY_SIGN: ReadonlySet<AnyFace> = new Set<FaceName>([
   'greek',
   'greek-extended',
+  'armenian',
+  'georgian',
   'chinese-simplified',
   'chinese-traditional',
   'japanese',
   'korean',
   'han-rest',
+  'symbols',
 ]);
 
 /** Shapes a piece by the tables of its typeface: joined, stacked and reordered letters, marks where they belong. */

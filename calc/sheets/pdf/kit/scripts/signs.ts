@@ -22,5 +22,11 @@ export function faceHas(face: AnyFace, code: number): boolean {
   return ((bits.charCodeAt((code & 0xff) >> 3) >> (code & 7)) & 1) === 1;
 }
 
+/** Whether any of the typefaces has a sign, but for those that cannot be had. */
+export const isDrawnBy =
+  (absent: ReadonlySet<FaceName>) =>
+  (code: number): boolean =>
+    faceHas('set', code) || FACES.some((face) => !absent.has(face) && faceHas(face, code));
+
 /** Whether any of the typefaces has a sign. */
-export const isDrawn = (code: number): boolean => faceHas('set', code) || FACES.some((face) => faceHas(face, code));
+export const isDrawn = isDrawnBy(new Set());
