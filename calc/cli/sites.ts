@@ -2,6 +2,7 @@ import { readSite } from '../../routing/site/file/read.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { Machine } from './machine.ts';
+import { fewAlike } from './words/few-alike.ts';
 
 export interface SiteOfFile {
   readonly path: string;
@@ -37,7 +38,7 @@ export const unreadLine = ({ path, errors }: { readonly path: string; readonly e
 
 /** Why some files could not be read, a line for each error. */
 export const reasonsOf = (reads: readonly SiteRead[]): string =>
-  reads.flatMap((read) => (read.ok ? [] : read.errors.map((says) => `${read.path}: ${says}`))).join('\n');
+  reads.flatMap((read) => (read.ok ? [] : fewAlike(read.errors).map((says) => `${read.path}: ${says}`))).join('\n');
 
 /** Reads all the named site files, or gives every error of every file with its place. */
 export function readSites(paths: readonly string[], machine: Machine): SitesRead {

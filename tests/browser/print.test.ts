@@ -4,7 +4,7 @@ import { hospitalLot } from '../bench/samples/hospital-lot.ts';
 import { type PageText, readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 import { opener } from './open.ts';
 import { openSample, ready } from './open-page.ts';
-import { printedPage, ratioIn } from './printed-page.ts';
+import { type PrintedPage, printedPage, ratioIn } from './printed-page.ts';
 
 const open = opener();
 
@@ -100,10 +100,42 @@ const TWO_PANELS = {
     volts: 208,
     phases: 3,
   })),
+  boundaries: [
+    {
+      id: 'BL1',
+      path: [
+        [-20, -30],
+        [120, -30],
+        [120, 30],
+        [-20, 30],
+        [-20, -30],
+      ],
+    },
+    {
+      id: 'BL2',
+      kind: 'easement',
+      path: [
+        [-20, 22],
+        [120, 22],
+      ],
+    },
+  ],
 };
 
+/** How the two panels and the bar measure on paper, as shares of what the scale says. */
+function measured({ texts, words }: PrintedPage): { readonly apart: number; readonly bar: number } {
+  const ratio = ratioIn(words);
+  const middle = ({ x, width }: PageText): number => x + width / 2;
+  const named = (name: string): PageText => texts.find(({ text }) => text === name)!;
+  const apart = (middle(named('P2')) - middle(named('P1'))) / 72;
+  // The bar, from the middle of its 0 to that of its last number.
+  const last = texts.find(({ text }) => /^\d+ ft$/.test(text))!;
+  const bar = (middle(last) - middle(named('0'))) / 72;
+  return { apart: apart / (1200 / ratio), bar: bar / ((Number.parseFloat(last.text) * 12) / ratio) };
+}
+
 test('what is printed is what is looked at, and a known distance measures on paper what scale and bar say', async () => {
-  const { page, offences, close } = await open();
+  const { page, offences, close } = await open({ theme: 'dark' });
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open' }).click();
   await page.getByRole('menuitem', { name: 'A site file…' }).click();
@@ -114,22 +146,38 @@ test('what is printed is what is looked at, and a known distance measures on pap
   const whole = await printedPage(page);
   if (process.env.OVERROW_FILM) writeFileSync(`${process.env.OVERROW_FILM}/print-two.pdf`, whole.bytes);
   const ratio = ratioIn(whole.words);
-  const middle = ({ x, width }: PageText): number => x + width / 2;
-  const named = (name: string): PageText => whole.texts.find(({ text }) => text === name)!;
-  const apart = (middle(named('P2')) - middle(named('P1'))) / 72;
-  expect(apart / (1200 / ratio)).toBeCloseTo(1, 2);
-  // The bar, from the middle of its 0 to that of its last number.
-  const last = whole.texts.find(({ text }) => /^\d+ ft$/.test(text))!;
-  const bar = (middle(last) - middle(named('0'))) / 72;
-  expect(bar / ((Number.parseFloat(last.text) * 12) / ratio)).toBeCloseTo(1, 2);
   expect(whole.words).toContain('equipment');
   expect(whole.words).not.toContain('raceway');
+  for (const line of ['property line', 'easement line']) expect(whole.words).toContain(line);
+  // Each paper lies across, has one page, and the larger ones the larger picture at a larger scale.
+  for (const [format, across, isLarge] of [
+    ['Letter', 11, false],
+    ['A4', 11.69, false],
+    ['Tabloid', 17, true],
+    ['A3', 16.54, true],
+  ] as const)
+    for (const landscape of [true, false]) {
+      const printed = await printedPage(page, format, landscape);
+      expect(printed.inches[0]).toBeCloseTo(across, 1);
+      const { apart, bar } = measured(printed);
+      expect(apart).toBeCloseTo(1, 2);
+      expect(bar).toBeCloseTo(1, 2);
+      // Asked for upright, a browser turns the page but still measures it as it was: the picture is the one that fits both ways.
+      if (isLarge && landscape) expect(ratioIn(printed.words)).toBeLessThan(ratio);
+      else expect(ratioIn(printed.words)).toBe(ratio);
+      for (const { x, y, width } of printed.texts) {
+        expect(x).toBeGreaterThanOrEqual(35);
+        expect(x + width).toBeLessThanOrEqual(72 * printed.inches[0] - 35);
+        expect(y).toBeGreaterThan(35);
+      }
+    }
 
   // Nearer, at the middle between them: what is out of sight is not printed, nor in the legend.
   for (let i = 0; i < 7; i++) await page.getByRole('button', { name: 'Zoom in' }).click();
   const near = await printedPage(page);
   expect(ratioIn(near.words)).toBeLessThan(ratio);
   expect(near.texts.some(({ text }) => text === 'P1' || text === 'P2')).toBe(false);
+  expect(near.words).not.toContain('property line');
   expect(offences).toEqual([]);
   await close();
 });

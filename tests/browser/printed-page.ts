@@ -5,20 +5,22 @@ export interface PrintedPage {
   readonly texts: readonly PageText[];
   readonly words: string;
   readonly bytes: Uint8Array;
+  /** Across and up. */
+  readonly inches: readonly [number, number];
 }
 
-/** Prints a page to a PDF of letter size, which must have one page, and reads it; what the board letters is text there too. */
-export async function printedPage(page: Page): Promise<PrintedPage> {
+/** Prints a page to a PDF, of letter size across where nothing else is asked for, which must have one page, and reads it; what the board letters is text there too. */
+export async function printedPage(page: Page, format = 'Letter', landscape = true): Promise<PrintedPage> {
   const margin = { top: '0.5in', right: '0.5in', bottom: '0.5in', left: '0.5in' };
-  const bytes = await page.pdf({ format: 'Letter', landscape: true, margin });
+  const bytes = await page.pdf({ format, landscape, margin });
   const { pages } = await readPdf(bytes);
   if (pages.length !== 1) throw new Error(`${pages.length} pages`);
-  const { texts } = pages[0]!;
+  const { texts, width, height } = pages[0]!;
   const words = texts
     .map(({ text }) => text)
     .join(' ')
     .replace(/\s+/g, ' ');
-  return { texts, words, bytes };
+  return { texts, words, bytes, inches: [width / 72, height / 72] };
 }
 
 /** How many times larger the site is than the print, by the words of an engineers' or architects' scale. */

@@ -5,7 +5,7 @@ import type { Painting } from '../board/painting/painting.ts';
 import { boardFrame } from '../board/pictures/frame.ts';
 import type { SceneMark } from '../board/scene/mark.ts';
 import type { ViewState } from '../board/view-store.ts';
-import { PAPER_VIEW, type PaperView, paperView } from './paper-view.ts';
+import { PAPER_VIEWS, type PaperView, type PictureSize, paperView } from './paper-view.ts';
 
 /**
  * Pixels of the picture to one of the board: 384 to the inch, which is four to a pixel of the browser. A browser that
@@ -34,24 +34,25 @@ export interface OnPaper extends PaperView {
 }
 
 /** The board as it is looked at, made ready for paper: the same part, kinds, shading and station, at a standard scale. */
-export function onPaper(painting: Painting, { camera, viewport, raised }: ViewState): OnPaper {
+export function onPaper(painting: Painting, { camera, viewport, raised }: ViewState, size: PictureSize): OnPaper {
   const scene = painting.base();
   const { whole, extent, units } = scene;
   const drawn = whole.minX <= whole.maxX ? whole : extent;
   const seen = viewport.width > 0 ? boxInView(camera, viewport) : drawn;
   // What is raised stands past the plan's own edge.
-  const paper = paperView(seen, raised || drawn.minX > drawn.maxX ? seen : drawn, units);
+  const paper = paperView(size, seen, raised || drawn.minX > drawn.maxX ? seen : drawn, units);
   const { station, margins, charging, overPicture } = painting.frame();
   const ink = paperInk();
-  const frame = boardFrame(paper.camera, PAPER_VIEW, ink, { scene, station, margins, charging, overPicture });
+  const frame = boardFrame(paper.camera, PAPER_VIEWS[size], ink, { scene, station, margins, charging, overPicture });
   // What a hand holds stands on paper where it was before.
   return { ...paper, ink, painting: { ...painting, hidden: () => NOTHING, frame: () => frame } };
 }
 
 /** Draws a picture for paper on a canvas. */
-export function drawPlan(canvas: HTMLCanvasElement, { painting, camera }: OnPaper): void {
-  canvas.width = PAPER_VIEW.width * FINER;
-  canvas.height = PAPER_VIEW.height * FINER;
+export function drawPlan(canvas: HTMLCanvasElement, { painting, camera, size }: OnPaper): void {
+  const { width, height } = PAPER_VIEWS[size];
+  canvas.width = width * FINER;
+  canvas.height = height * FINER;
   const pen = canvas.getContext('2d');
   if (!pen) return;
   pen.fillStyle = '#fff';
@@ -62,6 +63,6 @@ export function drawPlan(canvas: HTMLCanvasElement, { painting, camera }: OnPape
     draw(pen, painting);
     pen.restore();
   }
-  const { minX, minY, maxX, maxY } = boxInView(camera, PAPER_VIEW);
+  const { minX, minY, maxX, maxY } = boxInView(camera, PAPER_VIEWS[size]);
   canvas.dataset.shown = `${minX} ${minY} ${maxX} ${maxY}`;
 }

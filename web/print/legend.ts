@@ -1,7 +1,9 @@
 import { MARGIN_KINDS } from '../../calc/plan/margins.ts';
 import { COVERAGE_STEPS } from '../../calc/plan/stall-coverage.ts';
 import { LOAD_STEPS } from '../../calc/steel/load-steps.ts';
+import { clippedLine } from '../../routing/plane/clip-line.ts';
 import { BOUNDARY_KINDS, BOUNDARY_WORDS } from '../../routing/site/schema/vocabulary.ts';
+import { boxInView } from '../board/camera.ts';
 import { isOfLot } from '../board/kinds/boundaries.ts';
 import type { BoardInk, InkName } from '../board/painting/ink.ts';
 import { marksInView, type Painting } from '../board/painting/painting.ts';
@@ -9,6 +11,7 @@ import { MARGINS_FROM } from '../board/pictures/stalls/margin-bars.ts';
 import type { SceneList } from '../board/scene/scene.ts';
 import { signOf } from '../board/scene/sign.ts';
 import type { OnPaper } from './draw-plan.ts';
+import { PAPER_VIEWS } from './paper-view.ts';
 
 /** A line of the legend: its words and a picture of 26 by 14 pixels, as paths of SVG. */
 export interface LegendEntry {
@@ -31,7 +34,7 @@ const AREA = 'M1 1 H25 V13 H1 Z';
 const ALONG = 'M0 7 H26';
 
 /** What the signs on a picture mean, of those that are on it alone, in the order of the trade: ground, steel, work, signs. */
-export function legendOf({ painting, ink }: OnPaper): readonly LegendEntry[] {
+export function legendOf({ painting, ink, camera, size }: OnPaper): readonly LegendEntry[] {
   const scene = painting.base();
   const seen = <L extends SceneList>(list: L) =>
     painting.shows(list) ? marksInView(scene, list, painting.frame().box, painting.hidden()) : [];
@@ -45,7 +48,11 @@ export function legendOf({ painting, ink }: OnPaper): readonly LegendEntry[] {
   const shaded = painting.shading() !== null;
 
   add(seen('stalls').length > 0, 'stall', { d: 'M4 13 V1 H22 V13', stroke: ink.stripe });
-  const boundaries = seen('boundaries').map(({ boundary: { kind = 'property' } }) => kind);
+  // A line round the lot is far larger than what of it is seen.
+  const view = boxInView(camera, PAPER_VIEWS[size]);
+  const boundaries = seen('boundaries')
+    .filter(({ boundary: { path } }) => path.some((to, i) => i > 0 && clippedLine(path[i - 1]!, to, view) !== null))
+    .map(({ boundary: { kind = 'property' } }) => kind);
   for (const kind of BOUNDARY_KINDS)
     add(boundaries.includes(kind), BOUNDARY_WORDS[kind], {
       d: ALONG,

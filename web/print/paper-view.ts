@@ -6,12 +6,22 @@ import type { Camera } from '../board/camera.ts';
 
 /** Pixels of the board to an inch of paper: its lettering of 12 px is a tenth of an inch high there. */
 export const PX_PER_INCH = 120;
-/** The picture on paper: 9.5 by 5.25 in, which both letter and A4 have across within half an inch of margin. */
-export const PAPER_VIEW = { width: 9.5 * PX_PER_INCH, height: 5.25 * PX_PER_INCH };
+/**
+ * The pictures on paper, of which the style sheet shows one: 9.5 by 5.25 in, which both letter and A4 have across within
+ * half an inch of margin, and 14 by 8 in, which both tabloid and A3 have. What paper it is the page is not told before.
+ */
+export const PAPER_VIEWS = {
+  small: { width: 9.5 * PX_PER_INCH, height: 5.25 * PX_PER_INCH },
+  large: { width: 14 * PX_PER_INCH, height: 8 * PX_PER_INCH },
+} as const;
+
+export type PictureSize = keyof typeof PAPER_VIEWS;
+
 /** Room round the plan for names and bubbles at its edge. */
 const ROOM = 30;
 
 export interface PaperView {
+  readonly size: PictureSize;
   readonly scale: Scale;
   readonly camera: Camera;
 }
@@ -20,12 +30,14 @@ export interface PaperView {
  * How a part of the site stands on paper: in the middle of the picture, at the largest standard scale at which all of it
  * is on it. `whole` is what is drawn, feet: of the part that is seen only as much as something is drawn in is asked for.
  */
-export function paperView(seen: Box, whole: Box, units: Units): PaperView {
+export function paperView(size: PictureSize, seen: Box, whole: Box, units: Units): PaperView {
   const box = both(seen, whole) ?? (seen.minX < seen.maxX ? seen : whole);
   const feet = { width: box.maxX - box.minX, height: box.maxY - box.minY };
-  const room = { width: inPoints(PAPER_VIEW.width - 2 * ROOM), height: inPoints(PAPER_VIEW.height - 2 * ROOM) };
+  const { width, height } = PAPER_VIEWS[size];
+  const room = { width: inPoints(width - 2 * ROOM), height: inPoints(height - 2 * ROOM) };
   const scale = scaleThatFits(units, feet, room);
   return {
+    size,
     scale,
     camera: {
       x: (box.minX + box.maxX) / 2,

@@ -9,10 +9,12 @@ import type { DocumentState } from '../document/document-state.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { drawPlan, type OnPaper, onPaper } from './draw-plan.ts';
 import { legendOf } from './legend.ts';
+import type { PictureSize } from './paper-view.ts';
 import { ScaleStrip } from './scale-strip.tsx';
 
 interface Printed {
-  readonly paper: OnPaper;
+  readonly papers: readonly OnPaper[];
+  readonly raised: boolean;
   readonly state: DocumentState;
 }
 
@@ -24,14 +26,18 @@ interface Printed {
 export function PrintSheet({ painting }: { readonly painting: Painting }) {
   const store = useDocumentStore();
   const view = useViewStore();
-  const canvas = useRef<HTMLCanvasElement>(null);
+  const canvases = { small: useRef<HTMLCanvasElement>(null), large: useRef<HTMLCanvasElement>(null) };
+  const { small, large } = canvases;
   const [printed, setPrinted] = useState<Printed | null>(null);
 
   useEffect(() => {
     const before = (): void => {
-      const paper = onPaper(painting, view.getState());
-      flushSync(() => setPrinted({ paper, state: store.getState() }));
-      if (canvas.current) drawPlan(canvas.current, paper);
+      const papers = (['small', 'large'] as const).map((size) => onPaper(painting, view.getState(), size));
+      flushSync(() => setPrinted({ papers, raised: view.getState().raised, state: store.getState() }));
+      for (const paper of papers) {
+        const { current } = paper.size === 'small' ? small : large;
+        if (current) drawPlan(current, paper);
+      }
     };
     // So large a picture is not kept for nothing.
     const after = (): void => setPrinted(null);
@@ -41,16 +47,24 @@ export function PrintSheet({ painting }: { readonly painting: Painting }) {
       window.removeEventListener('beforeprint', before);
       window.removeEventListener('afterprint', after);
     };
-  }, [store, view, painting]);
+  }, [store, view, painting, small, large]);
 
   return (
     <section className="print-sheet" aria-hidden="true">
-      {printed && <Sheet {...printed} canvas={canvas} />}
+      {printed && <Sheet {...printed} canvases={canvases} />}
     </section>
   );
 }
 
-function Sheet({ paper, state, canvas }: Printed & { readonly canvas: React.RefObject<HTMLCanvasElement | null> }) {
+/** What is said of a picture in which heights are drawn. */
+const RAISED = 'Heights are drawn straight up over the plan, at its scale: slanted lines are not to be scaled.';
+
+function Sheet({
+  papers,
+  raised,
+  state,
+  canvases,
+}: Printed & { readonly canvases: Readonly<Record<PictureSize, React.RefObject<HTMLCanvasElement | null>>> }) {
   const { name, plan, site } = state;
   const count = (severity: string): number => plan.findings.filter((one) => one.severity === severity).length;
   return (
@@ -59,15 +73,20 @@ function Sheet({ paper, state, canvas }: Printed & { readonly canvas: React.RefO
       <p>
         The plan as it is looked at on the page, {dayOf(new Date())}: {count('fail')} fail, {count('warn')} to check in
         all of it. Not a sheet of the drawing set. To scale where it is printed at its actual size (100%).
+        {raised && ` ${RAISED}`}
       </p>
-      <canvas ref={canvas} data-testid="printed-plan" />
-      <ScaleStrip
-        says={`Scale: ${paper.scale.says}`}
-        pxPerFoot={paper.camera.scale}
-        units={site.units}
-        north={site.georef?.bearing}
-        legend={legendOf(paper)}
-      />
+      {papers.map((paper) => (
+        <div key={paper.size} className={`print-${paper.size}`}>
+          <canvas ref={canvases[paper.size]} data-testid={paper.size === 'small' ? 'printed-plan' : 'printed-large'} />
+          <ScaleStrip
+            says={`Scale: ${paper.scale.says}`}
+            pxPerFoot={paper.camera.scale}
+            units={site.units}
+            north={site.georef?.bearing}
+            legend={legendOf(paper)}
+          />
+        </div>
+      ))}
       <p>
         {CAUTIONS} Checked against the rules of the site and {editionWords(site.rules)}.
       </p>

@@ -58,7 +58,7 @@ function ask(
     if (/pdf|zip/.test(type)) {
       // All of it together, until it is closed: notices take one another's place.
       const unprinted = await unprintedIn(site, file);
-      if (unprinted.length > 0) warn({ says: unprinted.join(' ') });
+      if (unprinted.length > 0) warn({ says: unprinted.join('\n') });
       for (const words of unprinted) told.add(words);
     }
     tell('reading what lies under the drawing', 0, 1);

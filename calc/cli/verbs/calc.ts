@@ -4,6 +4,7 @@ import { CALC_KINDS, SOLVED_KINDS } from '../kinds/index.ts';
 import type { CalcKind } from '../kinds/kind.ts';
 import type { Machine } from '../machine.ts';
 import { done, partly, type VerbOutcome, wrong } from '../outcome.ts';
+import { fewAlike } from '../words/few-alike.ts';
 
 export interface CalcOptions {
   readonly explain: boolean;
@@ -40,7 +41,8 @@ export async function calcVerb(words: readonly string[], options: CalcOptions, m
     }
   });
   if (reasons.length === 0) return done(lined(printed));
-  return options.keepGoing ? partly(lined(printed), reasons.join('\n')) : wrong(reasons.join('\n'));
+  const told = fewAlike(reasons).join('\n');
+  return options.keepGoing ? partly(lined(printed), told) : wrong(told);
 }
 
 const lined = (lines: readonly string[]): string => lines.map((line) => `${line}\n`).join('');

@@ -96,3 +96,19 @@ test('a slip of the pen is answered with the word that is near', async () => {
   expect((await runWords(['chek', LIBRARY], machineWith())).err).toContain('did you mean "check"?');
   expect((await runWords(['plan', '--jsn', LIBRARY], machineWith())).err).toContain('did you mean "--json"?');
 });
+
+test('of faults alike the first five are told one by one, and how many more there are; each other kind is told too', async () => {
+  const drops = Array.from({ length: 40 }, (_, i) => ({ id: `D${i}`, box: [i, 0, 'high'], cord: 25 }));
+  const many = JSON.stringify({ format: 'overrow/site', version: 1, units: 'ft', name: 7, drops });
+  const { err } = await runWords(['plan', 'many.site.json'], machineWith({ 'many.site.json': many }));
+  const lines = err.trimEnd().split('\n');
+  expect(lines.filter((line) => line.includes('.box[2]: '))).toHaveLength(5);
+  expect(lines.filter((line) => line.endsWith(' (and 35 more like it)'))).toEqual([
+    expect.stringMatching(/^many\.site\.json: drops\[4\]\.box\[2\]: /),
+  ]);
+  expect(lines.filter((line) => line.includes('name: '))).toHaveLength(1);
+  const pieces = JSON.stringify({ stock: 10, pieces: Array.from({ length: 400 }, () => 'long') });
+  const cut = await runWords(['calc', 'cut'], machineWith({}, pieces));
+  expect(cut.err.trimEnd().split('\n')).toHaveLength(5);
+  expect(cut.err).toMatch(/^line 1: pieces\[0\]: .*\(and 395 more like it\)\n$/s);
+});

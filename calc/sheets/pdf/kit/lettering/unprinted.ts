@@ -18,21 +18,21 @@ export function unprintedWords(
   has: (code: number) => boolean,
   absent: (code: number) => boolean = () => false,
 ): readonly string[] {
-  const told: string[] = [];
-  let more = 0;
-  let isAbsent = false;
-  const look = (value: unknown, field: string, of: string): void => {
+  const told = new Map<string, Unprinted>();
+  const look = (value: unknown, field: string, of: Of): void => {
     if (typeof value === 'string') {
       const signs = PLAIN.test(value) ? [] : signsLacking(value, has);
       if (signs.length === 0) return;
-      const come = signs.filter((sign) => absent(sign.codePointAt(0)!));
-      isAbsent ||= come.length > 0;
-      if (told.length < MOST_TOLD) told.push(sentence(`${field}${of}`, signs, come.length));
-      else more++;
+      // The same field of elements of a kind is told in one sentence.
+      const key = typeof of === 'string' ? `${field}${of}` : `${field} in ${of.list}`;
+      const place = told.get(key) ?? { field, of, ids: [], signs: new Set() };
+      told.set(key, place);
+      if (typeof of !== 'string') place.ids.push(of.id);
+      for (const sign of signs) place.signs.add(sign);
     } else if (Array.isArray(value)) {
       value.forEach((one, i) => {
         if (typeof one === 'string') look(one, `line ${i + 1} of ${field}`, of);
-        else look(one, field, isNamed(one) ? ` of ${one.id} (${field})` : ` in ${field}, number ${i + 1}`);
+        else look(one, field, isNamed(one) ? { id: one.id, list: field } : ` in ${field}, number ${i + 1}`);
       });
     } else if (typeof value === 'object' && value !== null && !ArrayBuffer.isView(value))
       for (const [name, one] of Object.entries(value)) {
@@ -41,7 +41,24 @@ export function unprintedWords(
       }
   };
   look(data, 'site', ' of the site');
-  return [...told, ...(more === 0 ? [] : [`So in ${more} more places.`]), ...(isAbsent ? [HOW_THEY_COME] : [])];
+  const places = [...told.values()];
+  const more = places.length - MOST_TOLD;
+  const comes = (sign: string): boolean => absent(sign.codePointAt(0)!);
+  return [
+    ...places.slice(0, MOST_TOLD).map((place) => sentence(place, comes)),
+    ...(more > 0 ? [`So in ${more} more ${more === 1 ? 'place' : 'places'}.`] : []),
+    ...(places.some(({ signs }) => [...signs].some(comes)) ? [HOW_THEY_COME] : []),
+  ];
+}
+
+/** What a field is of: a part of the site, in words, or an element of a list. */
+type Of = string | { readonly id: string; readonly list: string };
+
+interface Unprinted {
+  readonly field: string;
+  readonly of: Of;
+  readonly ids: string[];
+  readonly signs: Set<string>;
 }
 
 const isNamed = (value: unknown): value is { readonly id: string } =>
@@ -56,7 +73,17 @@ const standIn = (sign: string): string => `[${codeOf(sign)}]`;
 /** Of very many signs in one place the first are shown. */
 const MOST_SIGNS = 6;
 
-function sentence(place: string, signs: readonly string[], absent: number): string {
+/** Of very many elements the first are named. */
+const MOST_NAMED = 3;
+
+function sentence({ field, of, ids, signs: found }: Unprinted, comes: (sign: string) => boolean): string {
+  const signs = [...found];
+  const absent = signs.filter(comes).length;
+  const others = ids.length > MOST_NAMED ? ` and ${ids.length - MOST_NAMED} more` : '';
+  const place =
+    typeof of === 'string'
+      ? `${field}${of}`
+      : `${field} of ${ids.slice(0, MOST_NAMED).join(', ')}${others} (${of.list})`;
   const first = signs.slice(0, MOST_SIGNS);
   const rest = signs.length > MOST_SIGNS ? ` and ${signs.length - MOST_SIGNS} more` : '';
   const [shown, printed] = [`${first.join(' ')}${rest}`, `${first.map(standIn).join(' ')}${rest}`];

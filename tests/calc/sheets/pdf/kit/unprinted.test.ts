@@ -20,9 +20,13 @@ test('what cannot be printed names its field, its element and its signs', () => 
   ]);
 });
 
-test('of very many places the first are told, and how many more', () => {
-  const stalls = Array.from({ length: 30 }, (_, i) => ({ id: `S${i}`, label: '\u1780' }));
-  const told = unprintedWords({ stalls }, isDrawn);
+test('of elements of a list the first are named; of very many places the first are told, and how many more', () => {
+  const stalls = Array.from({ length: 30 }, (_, i) => ({ id: `S${i}`, label: i === 7 ? '\u1000' : '\u1780' }));
+  expect(unprintedWords({ stalls }, isDrawn)).toEqual([
+    'The label of S0, S1, S2 and 27 more (stalls) has \u1780 \u1000, which no typeface of the sheets has: they are printed as [U+1780] [U+1000].',
+  ]);
+  const lines = Array.from({ length: 30 }, () => '\u1780');
+  const told = unprintedWords({ drawings: { notes: lines } }, isDrawn);
   expect(told).toHaveLength(9);
   expect(told.at(-1)).toBe('So in 22 more places.');
 });
