@@ -2,6 +2,7 @@ import type { DropOrder } from '../../../routing/propose/drops/in-order.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { worthOfRows } from '../bid-worth.ts';
 import { failsOf } from '../forced-words.ts';
+import { lengthIn } from '../in-file.ts';
 import { FULL_RATE } from '../panels/charger-amps.ts';
 import { equipmentPart } from '../panels/equipment-part.ts';
 import { planOf } from '../plan-of.ts';
@@ -9,6 +10,7 @@ import type { ProposalWish } from '../proposal.ts';
 import { racewaysPart } from '../raceways/raceways-part.ts';
 import { withChargers } from './chargers.ts';
 import { type DropsPart, dropsPart } from './drops-part.ts';
+import { hungLower, levelOf } from './hung-lower.ts';
 import { sampleRows } from './sample-rows.ts';
 
 type Order = Omit<DropOrder, 'toward'>;
@@ -40,8 +42,11 @@ const MOST_CORDS = 320;
 /** Share of the usual search for routes: enough to tell them apart. */
 const EFFORT = 0.2;
 
-/** Drops hang lower under the steel than is usual where all comes to less by such a share. */
-const LOWER_WORTH = 0.005;
+/** Drops are tried lower under steel by so many feet each time, and hang so where all comes to less by such a share. */
+const LOWER = 0.5;
+const LOWER_WORTH = 0.0005;
+/** Feet that are farther than they may hang lower anywhere. */
+const LOWEST = 100;
 
 /** What drops come to with panels and routes for them. */
 interface Worth {
@@ -52,7 +57,12 @@ interface Worth {
 interface Tried extends Worth {
   readonly drops: DropsPart;
   readonly order: Order;
+  /** With panels and routes. */
+  readonly laid: SiteFile;
 }
+
+const isLess = (one: Worth, other: Worth): boolean =>
+  one.fails < other.fails || (one.fails === other.fails && one.dollars < other.dollars - 0.005);
 
 /**
  * New drops for the stalls that no charger serves: of the ways in which they may stand in order, that in which they come
@@ -91,33 +101,58 @@ function bestOn(
   mayGoOn: () => boolean,
 ): Tried | null {
   const seen = new Set<string>();
+  let hasInner = false;
   let best: Tried | null = null;
   for (const order of cordsADrop > 1 ? PAIRS : ORDERS) best = better(best, order);
   if (best === null) return null;
-  for (const order of cordsADrop > 1 ? [best.order] : [best.order, INNER])
-    best = better(best, { ...order, isLow: true }, best.order.isLow ? 0 : LOWER_WORTH);
+  best = asLow(best);
+  // Lower, cords reach from places nearer to the middle between the rows.
+  if (cordsADrop === 1 && hasInner) best = better(best, { ...INNER, lower: LOWEST });
   // A ladder is the usual way up; where hanging low takes more than the days of a lift come to, up at the steel.
-  best = better(best, { ...best.order, isLow: false, isAtSteel: true });
+  best = better(best, { ...best.order, lower: 0, isAtSteel: true });
   return mayGoOn() ? best : null;
 
-  /** What there is, or what is cheaper by such a share. */
-  function better(there: Tried, order: Order, worth?: number): Tried;
-  function better(there: Tried | null, order: Order, worth?: number): Tried | null;
-  function better(there: Tried | null, order: Order, worth = 0): Tried | null {
+  /** What there is, or what is cheaper. */
+  function better(there: Tried, order: Order): Tried;
+  function better(there: Tried | null, order: Order): Tried | null;
+  function better(there: Tried | null, order: Order): Tried | null {
     if (there !== null && !mayGoOn()) return there;
-    const drops = seen.size === 0 ? usual : dropsPart(file, cordsADrop, wanted, order);
+    const drops = seen.size === 0 ? usual : hungBy(order);
     const key = boxesOf(drops);
     if (seen.has(key) || !isLike(drops, usual)) return there;
     seen.add(key);
-    const one = comesTo(drops);
-    const isBetter =
-      there === null ||
-      one.fails < there.fails ||
-      (one.fails === there.fails && one.dollars < there.dollars * (1 - worth) - 0.005);
-    return isBetter ? { drops, order, ...one } : there;
+    if (order === INNER) hasInner = true;
+    const one = { drops, order, ...comesTo(drops) };
+    return there === null || isLess(one, there) ? one : there;
   }
 
-  function comesTo({ file: hung, cords }: DropsPart): Worth {
+  /** What there is, as low under steel as comes to less; by the same routes, which another search would blur. */
+  function asLow(there: Tried): Tried {
+    const least = hungBy({ ...there.order, lower: LOWEST });
+    const [from, to] = [levelOf(there.drops.file, file), levelOf(least.file, file)];
+    if (from === null || to === null) return better(there, { ...there.order, lower: LOWEST });
+    let best = there;
+    for (let lower = LOWER; lengthIn(file.units, lower) <= from - to + 1e-3 && mayGoOn(); lower += LOWER) {
+      const laid = hungLower(file, there.laid, lower);
+      const one = laid && { ...there, ...weighed(laid), laid, order: { ...there.order, lower } };
+      if (one === null) break;
+      if (isLess(one, best)) best = one;
+    }
+    if (best.fails === there.fails && best.dollars > there.dollars * (1 - LOWER_WORTH)) return there;
+    const drops = hungBy(best.order);
+    return isLike(drops, usual) ? { ...best, drops } : there;
+  }
+
+  function hungBy(order: Order): DropsPart {
+    return dropsPart(file, cordsADrop, wanted, order);
+  }
+
+  function weighed(laid: SiteFile): Worth {
+    const { findings, takeoff } = planOf(laid);
+    return { fails: failsOf(findings).length, dollars: worthOfRows(takeoff, prices) };
+  }
+
+  function comesTo({ file: hung, cords }: DropsPart): Worth & Pick<Tried, 'laid'> {
     const { file: fed, fromOf } = equipmentPart(hung, {
       prices,
       cords,
@@ -128,7 +163,6 @@ function bestOn(
       answers: 0,
       effort: EFFORT,
     });
-    const { findings, takeoff } = planOf(laid.file);
-    return { fails: failsOf(findings).length, dollars: worthOfRows(takeoff, prices) };
+    return { laid: laid.file, ...weighed(laid.file) };
   }
 }

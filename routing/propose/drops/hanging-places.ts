@@ -37,8 +37,8 @@ export interface HangingPlace {
 
 /** New drops stand no nearer than this to others where they can stand in order, feet. Common practice, no source. */
 const APART = 3;
-/** Lower by less than this, feet, is the same height. */
-const LOWER = 1;
+/** Lowered they hang under steel no lower than so many feet below where nothing is drawn: a tall van passes. Common practice, no source. */
+const UNDER = 1;
 /** Places are looked for at such steps, and kept so far apart, feet, that all of them can be mounted. */
 const STEP = 1;
 /** Shares of a stall's depth at which its stripes are tried; the middle, from which cords reach best, first. */
@@ -91,14 +91,18 @@ export function hangingPlaces(
     return !make.order?.isAtSteel && z > lift && z - lift <= low && lift >= lowest ? lift : z;
   };
 
-  /** Over a point of the plan, as high as what is drawn there. */
-  const over = ([x, y]: Point2): Point3 => {
+  /** How high a box hangs over a point of the plan by what is drawn there, and how low it may. */
+  const heightsOver = ([x, y]: Point2): { readonly usual: number; readonly least: number } => {
     const at: Point3 = [x, y, make.elevation];
     const laid = closestTap(raceways, at, tapLimit + 4, isOpen);
     const near = laid ?? closestTap(structure, at, tapLimit + 4, isOpen);
-    if (!near || near.point[2] < lowest) return at;
-    return [x, y, laid ? near.point[2] : withoutLift(near.point[2])];
+    const z = near?.point[2] ?? make.elevation;
+    if (!near || z < lowest) return { usual: make.elevation, least: make.elevation };
+    if (laid) return { usual: z, least: z };
+    const usual = withoutLift(z);
+    return { usual, least: Math.min(usual, Math.max(make.elevation - UNDER, lowest, z - low)) };
   };
+  const over = (at: Point2): Point3 => [...at, heightsOver(at).usual];
   const frame = lotFrame(site);
   const retractorOf = ([x, y, z]: Point3): Point3 | null =>
     make.retractorBelow === null ? null : [x, y, z - make.retractorBelow];
@@ -107,12 +111,11 @@ export function hangingPlaces(
     const drop: Drop = { id: '', box: [...box], ...(retractor && { retractor: [...retractor] }), cord: make.cord };
     return dropFindings(drop, field, shared).length + dropHeadroom(drop, { shared, stalls: site.stalls }).length === 0;
   };
-  const heightFor = (z: number): number => {
-    const lower = Math.max(make.elevation, z - low);
-    return make.order?.isLow && z - lower >= LOWER ? lower : z;
+  const order: DropOrder = make.order ?? { toward: null, isFlipped: false, over: 'middle' };
+  const heightOver = (at: Point2): number => {
+    const { usual, least } = heightsOver(at);
+    return Math.max(least, usual - (order.lower ?? 0));
   };
-  const order = make.order ?? { toward: null, isFlipped: false, over: 'middle' };
-  const heightOver = (at: Point2): number => heightFor(over(at)[2]);
   const canHang = (box: Point3, stalls: readonly number[]): boolean =>
     isFree(box) &&
     site.drops.every((other) => distance(other.box, box) >= APART) &&

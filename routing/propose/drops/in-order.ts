@@ -14,8 +14,8 @@ export interface DropOrder {
   readonly isInner?: boolean;
   /** Over the middle of stripes, or as near to the heads of the stalls as their cords reach. */
   readonly over: 'middle' | 'heads';
-  /** As low under the steel as it still holds what hangs there, and no lower than where there is none. */
-  readonly isLow?: boolean;
+  /** So many feet lower under steel than is usual, as far as it still holds what hangs there. */
+  readonly lower?: number;
   /** Of drops with two cords: over the stripe between two neighbors, or between the heads of two stalls that face each other. */
   readonly pairs?: 'beside' | 'facing';
   /** Right under the steel, where that takes a lift as well. */

@@ -16,10 +16,8 @@ const failing = (file: SiteFile): number =>
 /** Panels and raceways for drops that hang already, and more drops where those do not do. */
 const all = (file: SiteFile, cordsADrop: number): SiteFile => propose(file, wish(cordsADrop)).file;
 
-const HIGH = 11.5;
-
-/** As a hand hangs them: even rows, one line, a drop each so many stalls over the stripe between them, a foot under the purlins. */
-function evenly(ground: SiteFile, along: number, canopies: number, cords: 1 | 2): SiteFile {
+/** As a hand hangs them: even rows, one line, a drop each so many stalls over the stripe between them, so high under the purlins at 12.5 ft. */
+function evenly(ground: SiteFile, along: number, canopies: number, cords: 1 | 2, high: number): SiteFile {
   const count = Math.floor(along / cords);
   const drops = Array.from({ length: canopies }, (_, k) =>
     [1, -1].flatMap((side) =>
@@ -28,8 +26,8 @@ function evenly(ground: SiteFile, along: number, canopies: number, cords: 1 | 2)
         const own = cords === 2 ? { holds: 2 } : { holds: 1 };
         return {
           id: `H${k}${side}${i}`,
-          box: [x, y, HIGH],
-          retractor: [x, y, HIGH - 1],
+          box: [x, y, high],
+          retractor: [x, y, high - 1],
           cord: 25,
           restHeight: 3,
           ...own,
@@ -43,23 +41,29 @@ function evenly(ground: SiteFile, along: number, canopies: number, cords: 1 | 2)
 const LOT = { volts: 208, away: 40 } as const;
 
 describe.each([
-  [102, 17, 3, 1],
-  [26, 13, 1, 2],
-] as const)('%i stalls, %i along under %i canopies, with %i cords a drop', (stalls, along, canopies, cords) => {
-  const ground = doubleRows({ along, canopies, ...LOT });
-  const proposed = all(ground, cords);
+  [102, 17, 3, 1, [11.5, 11, 10.5]],
+  [26, 13, 1, 2, [11.5, 11, 10.5]],
+] as const)(
+  '%i stalls, %i along under %i canopies, with %i cords a drop',
+  (stalls, along, canopies, cords, heights) => {
+    const ground = doubleRows({ along, canopies, ...LOT });
+    const proposed = all(ground, cords);
 
-  test('a hand’s even pattern comes to no less as a bid, and neither does the usual pattern', () => {
-    expect([failing(proposed), proposed.chargers!.length]).toEqual([0, stalls]);
-    const drawn = all(evenly(ground, along, canopies, cords), cords);
-    expect(drawn.chargers).toHaveLength(stalls);
-    const { usual, best } = bestDrops(ground, wish(cords), () => true);
-    expect(best).not.toBe(usual);
-    expect(best.file.drops!.length).toBeLessThanOrEqual(usual.file.drops!.length);
-    expect(bidOf(proposed)).toBeLessThanOrEqual(bidOf(drawn));
-    expect(bidOf(proposed)).toBeLessThan(bidOf(all(usual.file, cords)));
-  });
-});
+    test.each(heights)('a hand’s even pattern %f ft up comes to no less as a bid', (high) => {
+      expect([failing(proposed), proposed.chargers!.length]).toEqual([0, stalls]);
+      const drawn = all(evenly(ground, along, canopies, cords, high), cords);
+      expect(drawn.chargers).toHaveLength(stalls);
+      expect(bidOf(proposed)).toBeLessThanOrEqual(bidOf(drawn));
+    });
+
+    test('neither does the usual pattern, whose drops are no fewer', () => {
+      const { usual, best } = bestDrops(ground, wish(cords), () => true);
+      expect(best).not.toBe(usual);
+      expect(best.file.drops!.length).toBeLessThanOrEqual(usual.file.drops!.length);
+      expect(bidOf(proposed)).toBeLessThan(bidOf(all(usual.file, cords)));
+    });
+  },
+);
 
 test('in pairs the drops of 102 stalls come to less than as the fewest cover all, and are no more', () => {
   const ground = doubleRows({ along: 17, canopies: 3, ...LOT });

@@ -89,11 +89,11 @@ test('over the inner stripes of slanted stalls both rows hang nearer to the midd
 
 test('low under the steel drops hang where it still holds them, and no lower than where there is none', () => {
   const site = toSite(slanted());
-  const heights = (isLow: boolean): number[] => {
-    const order = { toward: WEST, isFlipped: false, isLow, over: 'middle' } as const;
+  const heights = (lower: number): number[] => {
+    const order = { toward: WEST, isFlipped: false, lower, over: 'middle' } as const;
     return proposeDrops(site, { ...MAKE, order }).drops.map(({ box: [, , z] }) => z);
   };
-  const [usual, low] = [heights(false), heights(true)];
+  const [usual, low] = [heights(0), heights(100)];
   const steel = 16.5;
   expect(Math.max(...usual)).toBeGreaterThan(Math.max(...low));
   expect(steel - Math.min(...low)).toBeLessThanOrEqual(site.rules.hangReach + 1e-9);
