@@ -1,5 +1,5 @@
-import { kept } from '../../../routing/kept/kept.ts';
-import { LINES } from '../../../routing/site/schema/vocabulary.ts';
+import { kept, keptByKey } from '../../../routing/kept/kept.ts';
+import { LINES, type Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { branchAt, chargerPlaces } from '../../plan/compared/plan-difference.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
@@ -45,20 +45,25 @@ export function expectedAtEquipment(site: Site, plan: Planned): ReadonlyMap<stri
 
 /** The supply with one charger on, or none. */
 function solvedFor(site: Site, plan: Planned, place: number | null, amps: number) {
-  return place === null || amps === 0 ? unloaded(site, plan.runs) : solvedWith(site, plan.runs, place, amps);
+  const work = workOf(site, plan.runs);
+  if (place === null || amps === 0) return { ...work, volts: solvedWith(work, 0, '', 0) };
+  const { seats } = work;
+  return { ...work, volts: solvedWith(work, seats.bus[place]!, LINES[seats.lines[place]!]!, amps) };
 }
 
-const unloaded = kept((site: Site, runs: Planned['runs']) => solvedWith(site, runs, null, 0));
+const workOf = kept((site: Site, runs: Planned['runs']) => ({ site, ...supplyWork(site, runs, tablesOf(site.rules)) }));
 
-function solvedWith(site: Site, runs: Planned['runs'], place: number | null, amps: number) {
-  const { tree, lines, model, seats } = supplyWork(site, runs, tablesOf(site.rules));
-  const sums = new Float64Array(PER_BUS * model.buses.length);
-  if (place !== null) addDraw(sums, seats.bus[place]!, LINES[seats.lines[place]!]!, amps, 0);
-  const draws = drawsOf(tree, model, lines, sums, site.loads, {
-    powerFactor: site.rules.powerFactor,
-    factor: 1,
-    vaOf: ({ va, generation }) => (generation === true ? -va : va),
-  });
-  const { volts } = solve(model.buses, { ...draws, ceiling: draws.ceiling.fill(Infinity) });
-  return { tree, lines, model, seats, volts };
-}
+/** Volts at every bus with so many amperes drawn at one: the same for all chargers of a board that lie across its lines. */
+const solvedWith = keptByKey(
+  (bus: number, across: Lines | '', amps: number) => `${bus} ${across} ${amps}`,
+  ({ site, tree, lines, model }: ReturnType<typeof workOf>, bus, across, amps) => {
+    const sums = new Float64Array(PER_BUS * model.buses.length);
+    if (across !== '') addDraw(sums, bus, across, amps, 0);
+    const draws = drawsOf(tree, model, lines, sums, site.loads, {
+      powerFactor: site.rules.powerFactor,
+      factor: 1,
+      vaOf: ({ va, generation }) => (generation === true ? -va : va),
+    });
+    return solve(model.buses, { ...draws, ceiling: draws.ceiling.fill(Infinity) }).volts;
+  },
+);

@@ -1,4 +1,4 @@
-import { kept } from '../../../routing/kept/kept.ts';
+import { kept, keptByKey } from '../../../routing/kept/kept.ts';
 import { runsOf } from '../../../routing/network/runs.ts';
 import type { Charger, Feeder, Load, Rules, Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
@@ -14,7 +14,7 @@ import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { suitsVolts } from '../tree/system.ts';
 import { feederAmpacity } from './feeder-ampacity.ts';
-import { type FeederOption, type FeederWish, feederOptions } from './feeder-options.ts';
+import { type ExistingFeeder, type FeederOption, type FeederWish, feederOptions } from './feeder-options.ts';
 import { feederAmbients, feederWays } from './feeder-ways.ts';
 
 /** One way of using a feeder that stands, beside what it is used for now. */
@@ -170,7 +170,7 @@ const worked = kept(
     tables: CodeTables,
   ): FeederProspects => {
     const { conductor, breakerAmps } = feeder;
-    const all = feederOptions({ conductor, raceway, length, breakerAmps, volts }, wish, tables);
+    const all = optionsOf(tables, { conductor, raceway, length, breakerAmps, volts }, wish);
     return {
       ok: true,
       feeder,
@@ -182,6 +182,12 @@ const worked = kept(
         .map((way) => ({ ...way, asItIs: way.volts === volts && way.kva === kva })),
     };
   },
+);
+
+/** Feeders that are alike, with as much beyond them, can be used in the same ways. */
+const optionsOf = keptByKey(
+  (feeder: ExistingFeeder, wish: FeederWish) => JSON.stringify([feeder, wish]),
+  (tables: CodeTables, feeder, wish) => feederOptions(feeder, wish, tables),
 );
 
 /**
