@@ -26,7 +26,7 @@ export function symbolBlocks(next: () => string, scaled: (feet: number) => numbe
     const writer = entityWriter(next, record, false);
     draw(writer);
     for (const tag of asks) addDefinition(writer, tag, scaled(0.6));
-    return { name, record, lines: writer.lines, isAnonymous: false, hasAttributes: true };
+    return { name, record, text: writer.written, isAnonymous: false, hasAttributes: true };
   };
   const symbols = (Object.keys(SYMBOLS) as DrawnSymbol['symbol'][]).map((symbol) =>
     made(blockName(symbol), tags[ASKS[symbol]]!, (writer) => {

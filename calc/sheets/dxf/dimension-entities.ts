@@ -1,5 +1,6 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import type { ByteText } from '../byte-text.ts';
 import type { DimensionMark } from '../lettered/mark.ts';
 import { type EntityLook, type EntityWriter, entityWriter } from './entity-writer.ts';
 
@@ -18,7 +19,7 @@ export interface DimStyle {
 export interface WrittenBlock {
   readonly name: string;
   readonly record: string;
-  readonly lines: readonly string[];
+  readonly text: ByteText;
   /** It has no name that a person gave it. */
   readonly isAnonymous: boolean;
   readonly hasAttributes?: boolean;
@@ -53,7 +54,7 @@ export function addDimension(
   });
   const block = entityWriter(next, record, isOnPaper);
   drawDimension(block, mark, look);
-  return { name, record, lines: block.lines, isAnonymous: true };
+  return { name, record, text: block.written, isAnonymous: true };
 }
 
 function drawDimension(block: EntityWriter, mark: DimensionMark, look: EntityLook): void {

@@ -1,4 +1,5 @@
 import type { Point2 } from '../../../routing/site/site.ts';
+import type { ByteText } from '../byte-text.ts';
 import type { DimStyle, WrittenBlock } from './dimension-entities.ts';
 import type { DxfLayer } from './layer-names.ts';
 import { addObjects, type Layout } from './layouts.ts';
@@ -16,7 +17,7 @@ export interface DocumentParts {
   readonly dimStyles: readonly DimStyle[];
   readonly blocks: readonly WrittenBlock[];
   /** Handle of the block record of the model, and its entities. */
-  readonly model: { readonly record: string; readonly lines: readonly string[] };
+  readonly model: { readonly record: string; readonly text: ByteText };
   readonly layouts: readonly Layout[];
   /** The box round the model. */
   readonly extent: readonly [Point2, Point2];
@@ -43,24 +44,23 @@ export function dxfText(parts: DocumentParts): string {
     height: Math.max(maxY - minY, (maxX - minX) / 1.6) * 1.05,
   });
   body.add([0, 'SECTION'], [2, 'BLOCKS']);
-  const block = (name: string, record: string, lines: readonly string[], flags = 0): string[] => {
-    const tags = tagList();
-    tags.add([0, 'BLOCK'], [5, next()], [330, record], [100, 'AcDbEntity'], [8, '0'], [100, 'AcDbBlockBegin']);
-    tags.add([2, name], [70, flags], [10, 0], [20, 0], [30, 0], [3, name], [1, '']);
-    const end = tagList();
-    end.add([0, 'ENDBLK'], [5, next()], [330, record], [100, 'AcDbEntity'], [8, '0'], [100, 'AcDbBlockEnd']);
-    return [...tags.lines, ...lines, ...end.lines];
+  const block = (name: string, record: string, text: ByteText | null, flags = 0): void => {
+    body.add([0, 'BLOCK'], [5, next()], [330, record], [100, 'AcDbEntity'], [8, '0'], [100, 'AcDbBlockBegin']);
+    body.add([2, name], [70, flags], [10, 0], [20, 0], [30, 0], [3, name], [1, '']);
+    if (text) body.text.addAll(text);
+    body.add([0, 'ENDBLK'], [5, next()], [330, record], [100, 'AcDbEntity'], [8, '0'], [100, 'AcDbBlockEnd']);
   };
-  const written = [
-    block('*Model_Space', model.record, []),
-    // The entities of the first sheet stand with those of the model.
-    ...papers.map(({ space, record, lines }, i) => block(space, record, i === 0 ? [] : lines)),
-    ...blocks.map(({ name, record, lines, isAnonymous, hasAttributes }) =>
-      block(name, record, lines, (isAnonymous ? 1 : 0) + (hasAttributes ? 2 : 0)),
-    ),
-  ];
-  const objects = tagList();
-  addObjects(objects, next, { record: model.record, handle: modelLayout, extent }, layouts);
+  block('*Model_Space', model.record, null);
+  // The entities of the first sheet stand with those of the model.
+  for (const [i, { space, record, text }] of papers.entries()) block(space, record, i === 0 ? null : text);
+  for (const { name, record, text, isAnonymous, hasAttributes } of blocks)
+    block(name, record, text, (isAnonymous ? 1 : 0) + (hasAttributes ? 2 : 0));
+  body.add([0, 'ENDSEC'], [0, 'SECTION'], [2, 'ENTITIES']);
+  body.text.addAll(model.text);
+  if (papers[0]) body.text.addAll(papers[0].text);
+  body.add([0, 'ENDSEC']);
+  addObjects(body, next, { record: model.record, handle: modelLayout, extent }, layouts);
+  body.add([0, 'EOF']);
   const head = tagList();
   head.add([0, 'SECTION'], [2, 'HEADER']);
   const set = (name: string, ...pairs: readonly (readonly [number, string | number])[]): void =>
@@ -87,19 +87,5 @@ export function dxfText(parts: DocumentParts): string {
   head.add([0, 'ENDSEC'], [0, 'SECTION'], [2, 'CLASSES']);
   addWipeoutClasses(head);
   head.add([0, 'ENDSEC']);
-  const lines = [
-    head.lines,
-    body.lines,
-    ...written,
-    ['0', 'ENDSEC', '0', 'SECTION', '2', 'ENTITIES'],
-    model.lines,
-    papers[0]?.lines ?? [],
-    ['0', 'ENDSEC'],
-    objects.lines,
-    ['0', 'EOF', ''],
-  ];
-  return lines
-    .map((part) => part.join('\n'))
-    .filter((part) => part !== '')
-    .join('\n');
+  return `${head.text.text()}${body.text.text()}`;
 }

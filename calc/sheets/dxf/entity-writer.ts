@@ -1,5 +1,6 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import type { ByteText } from '../byte-text.ts';
 import { type Tags, tagList, tagText } from './tags.ts';
 import { addWipeout } from './wipeout.ts';
 
@@ -33,7 +34,8 @@ export interface Attribute {
 
 /** Writes entities into one space: the model, a sheet, or a block. */
 export interface EntityWriter {
-  readonly lines: readonly string[];
+  /** All that was written. */
+  readonly written: ByteText;
   readonly polyline: (points: readonly Point2[], closed: boolean, look: EntityLook, width?: number) => void;
   readonly polylineInSpace: (points: readonly (readonly number[])[], closed: boolean, look: EntityLook) => void;
   readonly circle: (at: readonly number[], radius: number, look: EntityLook) => void;
@@ -76,7 +78,7 @@ export function entityWriter(next: () => string, owner: string, isOnPaper: boole
     for (const [x, y] of points) tags.add([10, x], [20, y]);
   };
   return {
-    lines: tags.lines,
+    written: tags.text,
     polyline,
     polylineInSpace: (points, closed, look) => {
       const handle = begin('POLYLINE', look);

@@ -1,4 +1,5 @@
 import type { Point2 } from '../../../routing/site/site.ts';
+import type { ByteText } from '../byte-text.ts';
 import { type EntityWriter, entityWriter } from './entity-writer.ts';
 import { VIEW_LAYER } from './layer-names.ts';
 import { type Tags, tagText } from './tags.ts';
@@ -25,7 +26,7 @@ export interface Layout {
   /** Inches. */
   readonly width: number;
   readonly height: number;
-  readonly lines: readonly string[];
+  readonly text: ByteText;
 }
 
 /** Begins a sheet: the sheet itself as its first view, then the one of the model, which hides some layers. */
@@ -34,7 +35,7 @@ export function beginLayout(
   { name, width, height }: Pick<Layout, 'name' | 'width' | 'height'>,
   view: ModelView | null,
   hidden: readonly string[],
-): { readonly layout: Omit<Layout, 'lines'>; readonly writer: EntityWriter } {
+): { readonly layout: Omit<Layout, 'text'>; readonly writer: EntityWriter } {
   const record = next();
   const layout = { name, width, height, record, handle: next() };
   const writer = entityWriter(next, record, true);

@@ -81,7 +81,7 @@ export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Pro
       block,
       lineType: (dash) => types.named(dash, MM / INCH),
     });
-    return { ...layout, lines: writer.lines };
+    return { ...layout, text: writer.written };
   });
   return dxfText({
     next,
@@ -91,7 +91,7 @@ export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Pro
     layers,
     dimStyles: [...styles.values()],
     blocks,
-    model: { record, lines: model.lines },
+    model: { record, text: model.written },
     layouts,
     extent,
   });

@@ -1,25 +1,37 @@
 import { steady } from '../../words/steady.ts';
+import { ByteText } from '../byte-text.ts';
 
 /** Collects the groups of a DXF, a code and a value each, and numbers what other groups refer to. */
 export interface Tags {
   readonly add: (...pairs: readonly (readonly [code: number, value: string | number])[]) => void;
   /** A point under its three codes. */
   readonly point: (code: number, at: readonly number[]) => void;
-  readonly lines: readonly string[];
+  readonly text: ByteText;
 }
 
 export function tagList(): Tags {
-  const lines: string[] = [];
-  const add: Tags['add'] = (...pairs) => {
-    for (const [code, value] of pairs)
-      lines.push(String(code), typeof value === 'number' ? numeral(code, value) : value);
+  const text = new ByteText();
+  const one = (code: number, value: string | number): void => {
+    text.add(CODES[code]!);
+    if (typeof value === 'number') addNumeral(text, code, value);
+    else text.add(value);
+    text.add('\n');
   };
   return {
-    lines,
-    add,
-    point: (code, [x = 0, y = 0, z = 0]) => add([code, x], [code + 10, y], [code + 20, z]),
+    text,
+    add: (...pairs) => {
+      for (const [code, value] of pairs) one(code, value);
+    },
+    point: (code, [x = 0, y = 0, z = 0]) => {
+      one(code, x);
+      one(code + 10, y);
+      one(code + 20, z);
+    },
   };
 }
+
+/** The codes that there are, as lines. */
+const CODES = Array.from({ length: 1072 }, (_, code) => `${code}\n`);
 
 /** Ranges of codes whose values are whole numbers. */
 const WHOLE = [
@@ -35,9 +47,13 @@ const WHOLE = [
 const IS_WHOLE = Array.from({ length: 1072 }, (_, code) => WHOLE.some(([from, to]) => code >= from && code <= to));
 
 /** Whole numbers where the code asks for them, else with a point: some readers tell them apart by it. */
-function numeral(code: number, value: number): string {
+function addNumeral(text: ByteText, code: number, value: number): void {
   if (!Number.isFinite(value)) throw new RangeError('a value of a drawing is a finite number');
-  if (IS_WHOLE[code] === true) return String(Math.round(value));
+  if (IS_WHOLE[code] === true) text.whole(Math.round(value));
+  else if (!text.decimal(steady(value), '.0')) text.add(numeral(value));
+}
+
+function numeral(value: number): string {
   const words = String(Math.round(steady(value) * 1e9) / 1e9);
   // Less than a millionth is nothing.
   if (words.includes('e') || words === '-0') return '0.0';

@@ -51,7 +51,7 @@ export function ifc(site: Site, plan: Plan): string {
       of(ground),
     );
   addSystems(room, site, plan, records, ground);
-  return [
+  const head = [
     'ISO-10303-21;',
     'HEADER;',
     "FILE_DESCRIPTION(('ViewDefinition [ReferenceView_V1.2]'),'2;1');",
@@ -59,11 +59,8 @@ export function ifc(site: Site, plan: Plan): string {
     "FILE_SCHEMA(('IFC4'));",
     'ENDSEC;',
     'DATA;',
-    ...writer.lines,
-    'ENDSEC;',
-    'END-ISO-10303-21;',
-    '',
-  ].join('\n');
+  ];
+  return `${head.join('\n')}\n${writer.records.text()}ENDSEC;\nEND-ISO-10303-21;\n`;
 }
 
 /** Project, site and the frame of their shapes. */

@@ -1,4 +1,5 @@
 import { strFromU8, strToU8, unzipSync } from 'fflate';
+import { ByteText } from '../byte-text.ts';
 import { type Packer, zipped } from '../packing.ts';
 import type { LiveTable } from './live.ts';
 import { columnLetters } from './sheet-cells.ts';
@@ -13,12 +14,12 @@ const tableRows = ({ rows }: LiveTable): number => {
  * The packed workbook with what its writer does not put in: filters, heads on every printed page, pages one sheet wide on
  * letter paper, names, and the cells. Packed with one time at every entry: the same tables are the same bytes, whenever
  * they are written.
- * @param cells the element `sheetData` of each table
+ * @param cells the element `sheetData` of each table, in UTF-8
  */
 export function withParts(
   packed: Uint8Array,
   tables: readonly LiveTable[],
-  cells: readonly string[],
+  cells: readonly Uint8Array[],
   packer: Packer,
 ): Uint8Array {
   const entries = unzipSync(packed);
@@ -27,7 +28,9 @@ export function withParts(
     if (entry) entries[name] = strToU8(change(strFromU8(entry)));
   };
   tables.forEach((table, i) => {
-    edit(`xl/worksheets/sheet${i + 1}.xml`, (xml) => sheetXml(xml, table, cells[i]!));
+    const name = `xl/worksheets/sheet${i + 1}.xml`;
+    const entry = entries[name];
+    if (entry) entries[name] = sheetXml(strFromU8(entry), table, cells[i]!);
   });
   edit('xl/workbook.xml', (xml) =>
     xml
@@ -40,7 +43,7 @@ export function withParts(
 /** The last column of the head as letters. */
 const lastColumn = ({ rows }: LiveTable): string => columnLetters(Math.max((rows[0]?.length ?? 1) - 1, 0));
 
-function sheetXml(xml: string, table: LiveTable, cells: string): string {
+function sheetXml(xml: string, table: LiveTable, cells: Uint8Array): Uint8Array<ArrayBuffer> {
   const filter =
     table.rows.length === 0 ? '' : `<autoFilter ref="A1:${lastColumn(table)}${Math.max(tableRows(table), 1)}"/>`;
   const [before, after] = xml.split(/<sheetData>.*<\/sheetData>/s, 2) as [string, string];
@@ -49,7 +52,11 @@ function sheetXml(xml: string, table: LiveTable, cells: string): string {
     /<pageSetup[^>]*\/>/,
     '<pageSetup paperSize="1" orientation="landscape" fitToWidth="1" fitToHeight="0"/>',
   );
-  return `${head}${cells}${filter}${foot}`;
+  const whole = new ByteText();
+  whole.add(head);
+  whole.addAll({ bytes: cells });
+  whole.add(`${filter}${foot}`);
+  return whole.bytes;
 }
 
 function namesXml(tables: readonly LiveTable[]): string {

@@ -1,3 +1,4 @@
+import { ByteText } from '../byte-text.ts';
 import { type LiveCell, type LiveTable, NUMBER_FORMATS } from './live.ts';
 
 /** A cell as the packer of workbooks takes it. */
@@ -5,8 +6,8 @@ export type PackerCell = { readonly value: string | number } & Readonly<Record<s
 
 /** The cells of a workbook, written. */
 export interface WrittenCells {
-  /** The element `sheetData` of each table. */
-  readonly sheets: readonly string[];
+  /** The element `sheetData` of each table, in UTF-8. */
+  readonly sheets: readonly Uint8Array[];
   /** For each table the cells in which a text or a style stands for the first time: of them come the lists of both. */
   readonly firsts: readonly (readonly PackerCell[])[];
 }
@@ -33,45 +34,85 @@ export function sheetCells(tables: readonly LiveTable[], withValues: boolean): W
       }
       return ` s="${style}"`;
     };
-    const textOf = (whole: string, style: string): string => {
+    const out = new ByteText();
+    const addValue = (value: number): void => {
+      out.add('<v>');
+      if (Number.isInteger(value)) out.whole(value);
+      else out.add(String(value));
+      out.add('</v>');
+    };
+    const addText = (name: string, whole: string, style: string): void => {
       const value = whole.replace(NOT_PRINTED, '');
-      if (value === '') return style === '' ? '' : `${style}/>`;
+      if (value === '') {
+        if (style !== '') out.add(`${name}${style}/>`);
+        return;
+      }
       let text = texts.get(value);
       if (text === undefined) {
         text = texts.size;
         texts.set(value, text);
         firsts.push({ value: packed(value), type: String });
       }
-      return `${style} t="s"><v>${text}</v></c>`;
+      out.add(name);
+      out.add(style);
+      out.add(' t="s"><v>');
+      out.whole(text);
+      out.add('</v></c>');
     };
-    const cell = (value: LiveCell, isHead: boolean, head: LiveCell | undefined): string => {
-      if (value === null) return '';
-      if (typeof value === 'string') return textOf(value, isHead ? styleOf('head', HEAD) : '');
-      if (typeof value === 'boolean') return textOf(value ? 'yes' : 'no', '');
+    /** `name` is the beginning of its element. */
+    const addCell = (name: string, value: LiveCell, isHead: boolean, head: LiveCell | undefined): void => {
+      if (value === null) return;
+      if (typeof value === 'string') {
+        addText(name, value, isHead ? styleOf('head', HEAD) : '');
+        return;
+      }
+      if (typeof value === 'boolean') {
+        addText(name, value ? 'yes' : 'no', '');
+        return;
+      }
       if (typeof value === 'number') {
-        if (!Number.isFinite(value)) return '';
-        const style = isMoney(head) ? styleOf(NUMBER_FORMATS.money, { format: NUMBER_FORMATS.money }) : '';
-        return `${style}><v>${value}</v></c>`;
+        if (!Number.isFinite(value)) return;
+        out.add(name);
+        if (isMoney(head)) out.add(styleOf(NUMBER_FORMATS.money, { format: NUMBER_FORMATS.money }));
+        out.add('>');
+        addValue(value);
+        out.add('</c>');
+        return;
       }
       const { formula, shown, words } = value;
-      if (formula === undefined && value.value === null) return '';
-      const style = styleOf(NUMBER_FORMATS[shown], { format: NUMBER_FORMATS[shown] });
-      if (formula === undefined) return `${style}><v>${value.value}</v></c>`;
-      const f = `<f>${escaped(formula.replace(NOT_PRINTED, ''))}</f>`;
-      if (withValues && words !== undefined) return `${style} t="str">${f}<v>${escaped(words)}</v></c>`;
-      return `${style}>${f}${withValues && value.value !== null ? `<v>${value.value}</v>` : ''}</c>`;
+      if (formula === undefined && value.value === null) return;
+      out.add(name);
+      out.add(styleOf(NUMBER_FORMATS[shown], { format: NUMBER_FORMATS[shown] }));
+      if (formula !== undefined) {
+        const isWords = withValues && words !== undefined;
+        out.add(isWords ? ' t="str"><f>' : '><f>');
+        out.add(escaped(formula.replace(NOT_PRINTED, '')));
+        out.add('</f>');
+        if (isWords) out.add(`<v>${escaped(words)}</v>`);
+        else if (withValues && value.value !== null) addValue(value.value);
+      } else {
+        out.add('>');
+        addValue(value.value!);
+      }
+      out.add('</c>');
     };
     const columns = Math.max(0, ...rows.map((row) => row.length));
-    const letters = Array.from({ length: columns }, (_, i) => columnLetters(i));
-    const lines = rows.map((row, i) => {
-      let cells = '';
+    const names = Array.from({ length: columns }, (_, i) => `<c r="${columnLetters(i)}`);
+    out.add(rows.length === 0 ? '<sheetData/>' : '<sheetData>');
+    rows.forEach((row, i) => {
+      out.add('<row r="');
+      out.whole(i + 1);
+      out.add('">');
+      const begun = out.length;
       row.forEach((value, j) => {
-        const rest = cell(value, i === 0, rows[0]?.[j]);
-        if (rest !== '') cells += `<c r="${letters[j]}${i + 1}"${rest}`;
+        addCell(`${names[j]}${i + 1}"`, value, i === 0, rows[0]?.[j]);
       });
-      return cells === '' ? `<row r="${i + 1}"/>` : `<row r="${i + 1}">${cells}</row>`;
+      // One without cells is an element without an end of its own.
+      if (out.length === begun) out.takeBack(1);
+      out.add(out.length < begun ? '/>' : '</row>');
     });
-    return { sheet: lines.length === 0 ? '<sheetData/>' : `<sheetData>${lines.join('')}</sheetData>`, firsts };
+    if (rows.length > 0) out.add('</sheetData>');
+    return { sheet: out.bytes, firsts };
   });
   return { sheets: written.map(({ sheet }) => sheet), firsts: written.map(({ firsts }) => firsts) };
 }
