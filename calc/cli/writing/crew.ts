@@ -1,7 +1,10 @@
 import { availableParallelism } from 'node:os';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 
-/** Takes pieces of work that are done by whoever is free: this thread, and a second that runs the same words. */
+/**
+ * Takes pieces of work that are done by whoever is free: this thread from the first on, and a second that runs the same
+ * words from the last back. So neighbours, which share what they are made of, are done by the same thread.
+ */
 export interface Crew {
   /** The next piece that nobody has taken, counted from 0; null where none is left. */
   readonly next: () => number | null;
@@ -14,8 +17,8 @@ export interface Crew {
 }
 
 interface Shared {
-  /** Its first number is the next piece. */
-  readonly taken: Int32Array;
+  /** Its first number says how many pieces are taken from either end: `takenPiece`. */
+  readonly taken: BigInt64Array;
   /** What was read, so that both threads write what stood there once. */
   readonly texts: ReadonlyMap<string, string>;
 }
@@ -35,26 +38,56 @@ export function readForCrew(path: string, read: (path: string) => string): strin
   return text;
 }
 
+/** A crew of this thread alone. */
+export function alone(pieces: number): Crew {
+  let taken = 0;
+  const results: unknown[] = [];
+  return {
+    next: () => (taken < pieces ? taken++ : null),
+    done: (result) => results.push(result),
+    stop: () => {
+      taken = pieces;
+    },
+    rest: async () => results,
+  };
+}
+
+/** Pieces taken from the front stand in the lower half of the number, those from the end in the upper. */
+const ONE_FROM_END = 1n << 32n;
+
+/**
+ * The next piece of so many that nobody has taken, from the front or from the end, which is noted; null where none is
+ * left.
+ * @param taken shared by who takes; 0 where nobody has taken anything
+ */
+export function takenPiece(taken: BigInt64Array, pieces: number, isFromEnd: boolean): number | null {
+  for (;;) {
+    const before = Atomics.load(taken, 0);
+    const front = Number(before % ONE_FROM_END);
+    const back = Number(before / ONE_FROM_END);
+    if (front + back >= pieces) return null;
+    const after = before + (isFromEnd ? ONE_FROM_END : 1n);
+    if (Atomics.compareExchange(taken, 0, before, after) === before) return isFromEnd ? pieces - 1 - back : front;
+  }
+}
+
 /** The crew that works for one command, of which the program's file and words are known. */
 export function crewOf(file: URL, words: readonly string[]): (pieces: number, isMuch: boolean) => Crew {
   return (pieces, isMuch) => {
     const mine = shared();
-    const taken = mine?.taken ?? new Int32Array(new SharedArrayBuffer(4));
+    const taken = mine?.taken ?? new BigInt64Array(new SharedArrayBuffer(8));
     const results: unknown[] = [];
     const helper =
       mine === null && isMuch && pieces > 1 && availableParallelism() > 1
         ? helperOf(file, words, { taken, texts }, results)
         : null;
     return {
-      next: () => {
-        const piece = Atomics.add(taken, 0, 1);
-        return piece < pieces ? piece : null;
-      },
+      next: () => takenPiece(taken, pieces, mine !== null),
       done: (result) => {
         if (mine === null) results.push(result);
         else parentPort!.postMessage(result);
       },
-      stop: () => Atomics.store(taken, 0, pieces),
+      stop: () => Atomics.store(taken, 0, BigInt(pieces)),
       rest: async () => {
         await helper;
         return results;

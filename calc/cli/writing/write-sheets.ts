@@ -9,7 +9,7 @@ import { sheetsNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import type { SiteOfFile } from '../sites.ts';
-import type { Crew } from './crew.ts';
+import { alone } from './crew.ts';
 import { underlaysBeside } from './underlays.ts';
 
 /** What sheets are written of, and to where. */
@@ -37,7 +37,7 @@ interface Written extends Piece {
 
 /**
  * Writes sheets, each whole or not at all, and tells their names in the order of the lists. Of a large lot two threads
- * take one after another, those first that take longest.
+ * take one after another from either end.
  */
 export async function writeSheets(wished: SheetsWished, machine: Machine): Promise<VerbOutcome> {
   const { sites, files, folder } = wished;
@@ -72,7 +72,9 @@ export async function writeSheets(wished: SheetsWished, machine: Machine): Promi
       machine.progress(`${names[piece.of]}: ${files[piece.sheet]!.says} (${before + i + 1} of ${all})`);
       const written = await writeOne(piece, names[piece.of]!, alternative(piece.of), date, wished, machine);
       crew.done(written);
-      if (written.fault !== undefined) crew.stop();
+      if (written.fault === undefined) continue;
+      crew.stop();
+      break;
     }
   }
   const pieces = (await crew.rest()) as readonly Written[];
@@ -125,45 +127,44 @@ async function writeOne(
 
 /** Stalls from which on a second thread is quicker than what it takes to begin: it plans for itself. */
 const LARGE = 150;
-const isLarge = ({ site }: { readonly site: Site }): boolean => site.stalls.length >= LARGE;
-
-/** Those that take longest, the longest first; those that share their work, one after the other. */
-const HEAVY: readonly (readonly SheetEnding[])[] = [
-  ['.drawings-tabloid.pdf'],
-  ['.drawings.pdf'],
-  ['.dxf', '.svg'],
-  ['.commissioning.pdf', '.commissioning-blank.pdf', '.commissioning.csv', '.checklist.csv', '.open-items.csv'],
-  ['.xlsx'],
-  ['.calculations.pdf'],
-  ['.pull-cards.pdf'],
-  ['.ifc'],
-];
+export const isLarge = ({ site }: { readonly site: Site }): boolean => site.stalls.length >= LARGE;
 
 /** The workbook has all tables. */
 const TABLES: readonly SheetEnding[] = TABLE_NAMES.map((name) => `.${name}.csv` as const);
 
+/**
+ * Groups that share their work, in the order in which they are taken: what takes longest stands at either end, the two
+ * drawing sets at one, and what has neither tables nor lettering with them in the middle, where both meet.
+ */
+const GROUPS: readonly (readonly SheetEnding[])[] = [
+  ['.drawings-tabloid.pdf'],
+  ['.drawings.pdf'],
+  ['.raised.svg'],
+  ['.calculations.pdf'],
+  ['.pull-cards.pdf'],
+  ['.utility-letter.pdf'],
+  ['.geojson'],
+  ['.plan.json'],
+  ['.ifc'],
+  ['.commissioning.pdf', '.commissioning-blank.pdf', '.commissioning.csv', '.checklist.csv', '.open-items.csv'],
+  ['.xlsx'],
+  ['.dxf', '.svg'],
+];
+
 /** Places of sheets, grouped as they are taken. */
 function groupsOf(files: readonly SheetFile[]): readonly (readonly number[])[] {
-  const apart = HEAVY.flat();
-  const heavy = HEAVY.map((endings) => {
-    if (!files.some(({ ending }) => endings.some((one) => one === ending))) return [];
-    const all = endings.includes('.xlsx') ? [...endings, ...TABLES.filter((one) => !apart.includes(one))] : endings;
-    return all.map((one) => files.findIndex(({ ending }) => ending === one)).filter((at) => at >= 0);
+  const taken = new Set<number>();
+  const groups = GROUPS.map((endings) => {
+    const all =
+      files.some(({ ending }) => ending === '.xlsx') && endings.includes('.xlsx') ? [...endings, ...TABLES] : endings;
+    return all.flatMap((ending) => {
+      const at = files.findIndex((file) => file.ending === ending);
+      if (at < 0 || taken.has(at)) return [];
+      taken.add(at);
+      return [at];
+    });
   }).filter((group) => group.length > 0);
-  const rest = files.flatMap((_, i) => (heavy.some((group) => group.includes(i)) ? [] : [[i]]));
-  return [...heavy, ...rest];
-}
-
-/** A crew of this thread alone. */
-function alone(pieces: number): Crew {
-  let taken = 0;
-  const results: unknown[] = [];
-  return {
-    next: () => (taken < pieces ? taken++ : null),
-    done: (result) => results.push(result),
-    stop: () => {
-      taken = pieces;
-    },
-    rest: async () => results,
-  };
+  const rest = files.flatMap((_, i) => (taken.has(i) ? [] : [[i]]));
+  const middle = Math.ceil(groups.length / 2);
+  return [...groups.slice(0, middle), ...rest, ...groups.slice(middle)];
 }

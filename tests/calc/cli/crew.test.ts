@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
-import type { Crew } from '../../../calc/cli/writing/crew.ts';
+import { type Crew, takenPiece } from '../../../calc/cli/writing/crew.ts';
 import { packedFonts } from '../../../calc/cli/writing/fonts.ts';
 import { dayOf } from '../../../calc/sheets/days/day.ts';
 
@@ -54,6 +54,14 @@ function pair(fails?: string) {
 
 const words = (site: string, only: string) => ['plan', site, '--out', 'out', '--only', only];
 
+describe('pieces of work that two take', () => {
+  test('are taken once each, by one from the first on and by the other from the last back', () => {
+    const taken = new BigInt64Array(1);
+    const order = [false, true, true, false, true, false, true];
+    expect(order.map((isFromEnd) => takenPiece(taken, 5, isFromEnd))).toEqual([0, 4, 3, 1, 2, null, null]);
+  });
+});
+
 describe('sheets written by two', () => {
   test('are each written once, and told in the order of the list', async () => {
     const { wrote, machines } = pair();
@@ -89,6 +97,21 @@ describe('sheets written by two', () => {
       expect(err).toContain('library-lot.runs.csv: cannot be written: the disk is full');
     }
     expect(wrote[0].size + wrote[1].size).toBeLessThan(4);
+  });
+  test('of what a revision changes are written once by either, and are the bytes that one writes', async () => {
+    const later = 'samples/library-pedestals.site.json';
+    const given = ['compare', LIBRARY, later, '--changes', '--out', 'out', '--only', 'csv,svg'];
+    const { wrote, machines } = pair();
+    const [first] = await Promise.all(machines.map((machine) => runWords(given, machine)));
+    const named = ['out/library-pedestals.changes.svg', 'out/library-pedestals.changes.csv'];
+    expect(first!.out).toContain(`Drawings of the changes:\n${named.join('\n')}\n`);
+    expect(wrote.flatMap((files) => [...files.keys()])).toHaveLength(2);
+    expect(wrote.map((files) => files.size)).toEqual([1, 1]);
+    const single = pair();
+    const { crew: _, ...alone } = single.machines[0];
+    const { out } = await runWords(given, alone);
+    expect(first!.out).toBe(out);
+    for (const path of named) expect(wrote[0].get(path) ?? wrote[1].get(path)).toEqual(single.wrote[0].get(path));
   });
   test('of a large lot by two threads of the program are the bytes that one writes', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'crew-'));
