@@ -7,7 +7,7 @@ import type { Machine } from '../machine.ts';
 import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { alone } from './crew.ts';
 import { underlaysBeside } from './underlays.ts';
-import { isLarge } from './write-sheets.ts';
+import { isLargeLot } from './write-sheets.ts';
 
 /** Those that share their work, in the order in which they are taken: the longest at either end. */
 const GROUPS: readonly (readonly RevisionEnding[])[] = [
@@ -41,7 +41,7 @@ export async function writeChanges(
   const groups = GROUPS.map((endings) =>
     endings.map((one) => files.findIndex(({ ending }) => ending === one)).filter((at) => at >= 0),
   ).filter((group) => group.length > 0);
-  const crew = machine.crew?.(groups.length, isLarge(after)) ?? alone(groups.length);
+  const crew = machine.crew?.(groups.length, isLargeLot(after)) ?? alone(groups.length);
   for (let at = crew.next(); at !== null; at = crew.next())
     for (const file of groups[at]!) {
       const { ending, says, write } = files[file]!;

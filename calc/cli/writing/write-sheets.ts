@@ -53,7 +53,7 @@ export async function writeSheets(wished: SheetsWished, machine: Machine): Promi
   // Asked once, before the second thread is there: a set that is written about midnight has one date.
   const date = machine.today();
   const groups = sites.flatMap((_, of) => groupsOf(files).map((group) => group.map((sheet): Piece => ({ of, sheet }))));
-  const crew = machine.crew?.(groups.length, sites.some(isLarge)) ?? alone(groups.length);
+  const crew = machine.crew?.(groups.length, sites.some(isLargeLot)) ?? alone(groups.length);
   const planned = new Map<number, Alternative>();
   const alternative = (of: number): Alternative => {
     const known = planned.get(of);
@@ -127,7 +127,7 @@ async function writeOne(
 
 /** Stalls from which on a second thread is quicker than what it takes to begin: it plans for itself. */
 const LARGE = 150;
-export const isLarge = ({ site }: { readonly site: Site }): boolean => site.stalls.length >= LARGE;
+export const isLargeLot = ({ site }: { readonly site: Site }): boolean => site.stalls.length >= LARGE;
 
 /** The workbook has all tables. */
 const TABLES: readonly SheetEnding[] = TABLE_NAMES.map((name) => `.${name}.csv` as const);
