@@ -1,3 +1,4 @@
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import type { LoadWish } from './panels/charger-amps.ts';
@@ -23,6 +24,8 @@ export interface ProposalWish {
   readonly prices: PriceList;
   /** How chargers on new panels are run; at full rate where it is not said. */
   readonly load?: LoadWish;
+  /** Of new feeders; that of the rules where it is not said. */
+  readonly feederMetal?: Metal;
   /** Stalls that drops are proposed for; all that no charger serves where it is not given. */
   readonly wanted?: ReadonlySet<string>;
   /** False where nobody asks how near the best the routes are, which takes as long as to find them. */

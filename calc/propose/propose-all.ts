@@ -1,5 +1,6 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { fromBestSource, withSays } from './by-source.ts';
 import { dayLoad, leavesShort, slightlyMore } from './day-load.ts';
 import { bestDrops } from './drops/best-drops.ts';
 import { withChargers } from './drops/chargers.ts';
@@ -11,6 +12,7 @@ import type { Doing, Proposal, ProposalWish } from './proposal.ts';
 import { fillsStanding } from './raceways/best-raceways.ts';
 import { answersJudged } from './raceways/paid.ts';
 import type { RacewaysEffort } from './raceways/raceways-part.ts';
+import { otherMetalWords } from './volts/other-metal.ts';
 import { isBetter, type SetLot, type Whole, wholeOf, withNarrower } from './whole.ts';
 
 /** Ways in which panels are tried, the first first; the others as far as the lot is small enough to plan them all. */
@@ -21,13 +23,15 @@ const SHAPES: readonly Shape[] = [
   { more: 3000, isShared: true },
   { more: -1500, isShared: true },
 ];
+/** On larger lots another metal of feeders is not weighed: it takes some plans more. */
+const MOST_IN_METAL = 600;
 /** So many stalls may be planned for, over all ways that are tried. */
 const MOST_PLANNED = 240;
 
 /**
- * Drops with their chargers, panels for them, and raceways: in each of some ways to set panels, of which the one that is
- * cheapest when it is planned and priced is taken, fewer failing findings first. A longer search never gives a dearer one
- * than a shorter one.
+ * Drops with their chargers, panels for them, and raceways: in each of some ways to set panels, from each source that could
+ * feed them, of which the one that is cheapest when it is planned and priced is taken, fewer failing findings first. A longer
+ * search never gives a dearer one than a shorter one.
  */
 export function proposeAll(
   file: SiteFile,
@@ -38,19 +42,29 @@ export function proposeAll(
 ): Proposal {
   tell({ what: 'drops', done: 0, of: 1 });
   const { usual, best } = bestDrops(file, wish, mayGoOn);
-  const under = (load: LoadWish): Whole => {
+  const { load = FULL_RATE, feederMetal } = wish;
+  const setting = (source: string | undefined): Setting => ({
+    ...(source !== undefined && { source }),
+    ...(feederMetal && { metal: feederMetal }),
+  });
+  const better = onlyBetter(ready);
+  const from = (load: LoadWish, source: string | undefined, mayGoOn: () => boolean): Whole => {
     const of = (drops: DropsPart, from: Whole | null, may: () => boolean): Whole => {
       tell({ what: 'equipment', done: 0, of: 1 });
       const withDrops = <P extends Proposal>(one: P): P => ({ ...one, parts: [drops.part, ...one.parts] });
-      const told = (soFar: Proposal): void => ready(withDrops(soFar));
-      const found = bestWhole(file, drops, { ...wish, load }, from, tell, told, may);
+      const told = (soFar: Proposal): void => better(withDrops(soFar));
+      const found = bestWhole(file, drops, { ...wish, load, setting: setting(source) }, from, tell, told, may);
       return found === from ? found : withDrops(found);
     };
     // What a search that is stopped at once gives is weighed with all that comes after.
     return of(best, best === usual ? null : of(usual, null, () => false), mayGoOn);
   };
-  const { load = FULL_RATE } = wish;
-  if (load.kind !== 'day') return under(load);
+  const under = (load: LoadWish): Whole => fromBestSource(file, (source, may) => from(load, source, may), mayGoOn);
+  const withMetal = (whole: Whole): Whole =>
+    wish.isBounded === false || best.cords.length > MOST_IN_METAL || !mayGoOn()
+      ? whole
+      : withSays(whole, otherMetalWords(file, whole.file, wish.prices));
+  if (load.kind !== 'day') return withMetal(under(load));
   const full = under(FULL_RATE);
   let held = dayLoad(full.file, new Set(newIn(full.file, file)));
   let least: Whole | null = null;
@@ -66,14 +80,29 @@ export function proposeAll(
     const next = under(less);
     return !leavesShort(next.file) && isBetter(next, whole) ? next : whole;
   }
-  if (least !== null && !isBetter(full, least)) return least;
+  if (least !== null && !isBetter(full, least)) return withMetal(least);
   const says =
     least === null
       ? 'No ceiling was found under which the charging days lose nothing: all chargers run at full rate.'
       : 'Under the least ceilings at which the charging days lose nothing it comes to more: all chargers run at full rate.';
-  return {
-    ...full,
-    parts: full.parts.map((part) => (part.what === 'equipment' ? { ...part, says: [...part.says, says] } : part)),
+  return withMetal(withSays(full, [says]));
+}
+
+/** Whose panels are fed from where, and by what. */
+type Setting = Pick<Shape, 'source' | 'metal'>;
+
+/** Hears what is ready, but no whole that is no better than one before. */
+function onlyBetter(ready: (soFar: Proposal) => void): (soFar: Proposal) => void {
+  let best: Pick<Whole, 'fails' | 'dollars'> | null = null;
+  return (soFar) => {
+    const { fails, dollars } = soFar;
+    if (fails === undefined || dollars === undefined) {
+      if (best === null) ready(soFar);
+      return;
+    }
+    if (best !== null && !isBetter({ fails, dollars }, best)) return;
+    best = { fails, dollars };
+    ready(soFar);
   };
 }
 
@@ -93,7 +122,7 @@ const LESS = 0.6;
 function bestWhole(
   file: SiteFile,
   { file: hung, cords }: DropsPart,
-  { prices, load, isBounded = true, answers }: ProposalWish,
+  { prices, load, isBounded = true, answers, setting }: ProposalWish & { readonly setting: Setting },
   from: Whole | null,
   tell: (doing: Doing) => void,
   ready: (soFar: Proposal) => void,
@@ -101,9 +130,9 @@ function bestWhole(
 ): Whole {
   const many = Math.max(1, Math.floor(MOST_PLANNED / Math.max(1, cords.length)));
   const isStopped = !mayGoOn();
-  const ways = distinct(SHAPES.slice(0, isStopped ? 1 : Math.max(2, many)), many, (shape) =>
-    equipmentPart(hung, { prices, cords, shape, ...(load && { load }) }),
-  );
+  const wayOf = (shape: Shape): EquipmentPart =>
+    equipmentPart(hung, { prices, cords, shape: { ...shape, ...setting }, ...(load && { load }) });
+  const ways = distinct(SHAPES.slice(0, isStopped ? 1 : Math.max(2, many)), many, wayOf);
   const first = ways[0]!;
   if (from === null) ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
   const isOne = !isStopped && ways.length === 1;

@@ -1,11 +1,11 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { withPhases } from './buildout/with-phases.ts';
+import { equipmentFromBest } from './by-source.ts';
 import { withChargers } from './drops/chargers.ts';
 import { dropsPart } from './drops/drops-part.ts';
 import { panelsOf } from './feeding.ts';
 import { proposeInPose } from './in-pose.ts';
-import { equipmentPart } from './panels/equipment-part.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
 import { bestRaceways } from './raceways/best-raceways.ts';
 
@@ -41,7 +41,11 @@ export function propose(
     }
     case 'equipment': {
       tell({ what: 'equipment', done: 0, of: 1 });
-      const { file: next, part } = equipmentPart(file, { prices, cords: null, ...(load && { load }) });
+      const { file: next, part } = equipmentFromBest(
+        file,
+        { prices, cords: null, ...(load && { load }) },
+        wish.feederMetal,
+      );
       return { file: next, parts: [part] };
     }
     case 'raceways': {

@@ -1,22 +1,23 @@
-import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { counted } from '../../routing/words/counted.ts';
-import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { panelsOf } from '../propose/feeding.ts';
 import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import type { StudyBase } from './base.ts';
 import { choicesIn, type FeederChoice, feederChoices, SIZES } from './feeder-choices.ts';
-import { drawnLayout, type LayoutOutcome, routed, withAmps } from './layouts.ts';
+import { inAluminum } from './in-aluminum.ts';
+import { drawnLayout, type LayoutOutcome, withAmps } from './layouts.ts';
 import { onPanels } from './on-panels.ts';
 import { type MayGoOn, MOUNT_WORDS, STUDY_MOUNTS, type StudyMount } from './shape.ts';
-import { oneNewFeeder, type StandingFeeder, standingFeeders, usedInBoard, usedSo } from './supplies.ts';
+import { oneNewFeeder, standingFeeders } from './supplies.ts';
+import { usedBy } from './used-by.ts';
 
 /** A way to be drawn. */
 export interface Candidate {
   readonly mount: string;
   readonly supply: string;
   readonly amps: number;
+  /** The same as another with its new feeders of aluminum. */
+  readonly isOfAluminum?: true;
   readonly make: (mayGoOn: () => boolean) => LayoutOutcome;
 }
 
@@ -71,11 +72,12 @@ export function candidatesOf(
     const own = panelsOf(base.site).length > 0 ? onStanding(base, layout, mount, isFirst, prices) : null;
     const fresh = onNew(base, layout, mount, isFirst, prices, own === null);
     const drawn = [...(own?.list ?? []), ...fresh];
-    looked += (own?.looked ?? 0) + 2 * SIZES.length;
+    const others = fresh.filter(({ isOfAluminum }) => isOfAluminum).length;
+    looked += (own?.looked ?? 0) + 2 * SIZES.length + others;
     cannot.push(...(isFirst ? (own?.cannot ?? []) : []));
     if (isFirst) {
       left.transformers += own?.leftTransformers ?? 0;
-      left.sizes += (own?.leftSizes ?? 0) + 2 * SIZES.length - fresh.length;
+      left.sizes += (own?.leftSizes ?? 0) + 2 * SIZES.length - (fresh.length - others);
     } else left.mounts += (own?.looked ?? 0) + 2 * SIZES.length - drawn.length;
     list.push(...drawn);
   }
@@ -148,7 +150,7 @@ function onStanding(base: StudyBase, layout: Laid, mount: StudyMount, isFirst: b
         mount: MOUNT_WORDS[mount],
         supply: candidateWords(id, choice),
         amps: choice.amps,
-        make: (mayGoOn) => used(base, layout, standing, choice, prices, mayGoOn),
+        make: (mayGoOn) => usedBy(base, layout, standing, choice, prices, mayGoOn),
       });
   }
   return { list, cannot, looked, leftTransformers, leftSizes };
@@ -160,54 +162,6 @@ export function candidateWords(feeder: string, { way, transformer, only }: Feede
   const kva = way.kva === null ? '' : `, ${way.kva} kVA ${transformer}`;
   const held = way.managedAmps === null ? '' : `, shared limit of ${way.managedAmps} A`;
   return `${feeder} ${volts}${kva}${held}${only === null ? '' : `, only ${only} chargers`}`;
-}
-
-function used(
-  base: StudyBase,
-  layout: Laid,
-  standing: StandingFeeder,
-  choice: FeederChoice,
-  prices: PriceList,
-  mayGoOn: () => boolean,
-): LayoutOutcome {
-  const { amps, way, transformer, only } = choice;
-  const fewer = only === null ? layout : withFewer(base, layout, only, prices, mayGoOn);
-  if (!fewer.ok) return fewer;
-  const file = withAmps(fewer.file, amps);
-  // A ceiling that is drawn is let go where all run at full rate; nothing else of the feeder changes as it is.
-  const made = transformer === 'in the board' ? usedInBoard(file, standing, way) : usedSo(file, standing, way);
-  return made.ok ? { ...made, says: [...fewer.says, ...made.says] } : made;
-}
-
-/** So many chargers and no more: those of accessible stalls, then those with the shortest branches; raceways laid anew. */
-function withFewer(
-  base: StudyBase,
-  layout: Laid,
-  only: number,
-  prices: PriceList,
-  mayGoOn: () => boolean,
-): LayoutOutcome {
-  const site = toSite(layout.file);
-  const lengths = new Map(plan(site).runs.map(({ charger, length }) => [charger, length ?? Number.POSITIVE_INFINITY]));
-  const use = new Map(site.stalls.map((stall) => [stall.id, stall.use ?? 'standard']));
-  const isAccessible = (stalls: readonly string[]): boolean => stalls.some((id) => use.get(id) !== 'standard');
-  const kept = site.chargers
-    .toSorted(
-      (a, b) =>
-        Number(isAccessible(b.stalls)) - Number(isAccessible(a.stalls)) || lengths.get(a.id)! - lengths.get(b.id)!,
-    )
-    .slice(0, only);
-  const ids = new Set(kept.map(({ id }) => id));
-  const drops = new Set(kept.map(({ drop }) => drop));
-  const file: SiteFile = {
-    ...layout.file,
-    chargers: (layout.file.chargers ?? []).filter(({ id }) => ids.has(id)),
-    drops: (layout.file.drops ?? []).filter(({ id }) => drops.has(id)),
-    raceways: base.file.raceways ?? [],
-    pullpoints: base.file.pullpoints ?? [],
-  };
-  const says = [...layout.says, `${counted(only, 'stall')} of ${base.wanted.size} are served.`];
-  return routed(file, prices, says, mayGoOn);
 }
 
 /** Ways with new feeders: to one board, or to panels where branches and feeders are shortest. */
@@ -226,12 +180,32 @@ function onNew(
     amps,
     make: () => oneNewFeeder(layout.file, base, amps, prices),
   });
+  let proposed: LayoutOutcome | null = isOnNew ? layout : null;
   const panels: Candidate = {
     ...words,
     supply: 'new feeders, panels as proposed',
     amps: base.amps,
-    make: (mayGoOn) => (isOnNew ? layout : onPanels(base, mount, prices, mayGoOn)),
+    make: (mayGoOn) => {
+      proposed ??= onPanels(base, mount, prices, mayGoOn);
+      return proposed;
+    },
   };
+  const aluminum = (one: Candidate, supply: string): Candidate => ({
+    ...one,
+    supply,
+    isOfAluminum: true,
+    make: (mayGoOn) => inAluminum(base, one.make(mayGoOn)),
+  });
+  const ofAluminum =
+    isFirst && base.site.rules.metal !== 'aluminum'
+      ? [
+          aluminum(board(base.amps), 'new feeder of aluminum, one board'),
+          aluminum(panels, 'new feeders of aluminum, panels as proposed'),
+        ]
+      : [];
   const sizes = isFirst ? [base.amps, ...[SIZES[0], SIZES.at(-1)!].filter((amps) => amps !== base.amps)] : [base.amps];
-  return isOnNew ? [panels, board(base.amps)] : [...sizes.map(board), ...(isFirst ? [panels] : [])];
+  return [
+    ...(isOnNew ? [panels, board(base.amps)] : [...sizes.map(board), ...(isFirst ? [panels] : [])]),
+    ...ofAluminum,
+  ];
 }

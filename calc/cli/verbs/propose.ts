@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { addTo } from '../../../routing/lists/grouping.ts';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
+import { METALS } from '../../../routing/site/schema/vocabulary.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
 import { type Outlook, outlookOf, outlookWords } from '../../propose/outlook.ts';
@@ -28,6 +29,8 @@ export interface ProposeOptions extends PartOptions {
   readonly seconds?: string;
   /** Load management, in words. */
   readonly load?: string;
+  /** Metal of new feeders. */
+  readonly feeders?: string;
   readonly prices?: string;
 }
 
@@ -56,6 +59,9 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
     return wrong(`propose --cords: expected a whole number from 1 to ${MOST_CORDS}, got "${options.cords}"`);
   const load = readLoad(options.load ?? 'full');
   if (!load.ok) return wrong(`propose --load: ${load.says}`);
+  const feederMetal = METALS.find((metal) => metal === options.feeders);
+  if (options.feeders !== undefined && feederMetal === undefined)
+    return wrong(`propose --feeders: expected ${METALS.join(' or ')}, got "${options.feeders}"`);
   const seconds = secondsIn(options.seconds);
   if (seconds === 'wrong') return wrong(`propose --seconds: expected a number over 0, got "${options.seconds}"`);
   const prices = pricesIn(options.prices, machine);
@@ -80,7 +86,7 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   const mayGoOn = machine.mayGoOn(seconds);
   const proposal = propose(
     file,
-    { what, cordsADrop, prices: prices.list, load: load.load },
+    { what, cordsADrop, prices: prices.list, load: load.load, ...(feederMetal && { feederMetal }) },
     ({ what: part, done: so, of }) => machine.progress(`propose: ${part}${of > 1 ? `, ${so} of ${of}` : ''}`),
     () => {},
     mayGoOn,

@@ -22,6 +22,7 @@ export const OPTIONS = {
   what: { type: 'string' },
   cords: { type: 'string' },
   load: { type: 'string' },
+  feeders: { type: 'string' },
   seconds: { type: 'string' },
   row: { type: 'string' },
   panel: { type: 'string' },

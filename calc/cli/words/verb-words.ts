@@ -86,6 +86,10 @@ export const VERBS = {
         'chargers at full rate (full), or managed: 20kWh/8h for each car, 180A for the lot, or what its charging days need (day)',
       ],
       [
+        '  --feeders METAL',
+        'new feeders of copper or aluminum, with equipment or all; of the metal of the rules without it, and what the other would come to is said',
+      ],
+      [
         '  --row S05',
         'drops, raceways or all anew for the row of that stall and for nothing else: all else stays as it is drawn, chargers keep names, ratings and panels',
       ],
@@ -108,6 +112,7 @@ export const VERBS = {
       'replace',
       'cords',
       'load',
+      'feeders',
       'seconds',
       'row',
       'panel',

@@ -1,4 +1,5 @@
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
@@ -31,7 +32,7 @@ export interface EquipmentWish {
   readonly shape?: Shape;
 }
 
-/** Ways to look at what panels cost, of which plans and prices find the cheapest. */
+/** A way to look at what panels cost, of which plans and prices find the cheapest. */
 export interface Shape {
   /** Dollars that each panel is weighed at beside its price: more makes for fewer panels. */
   readonly more: number;
@@ -39,9 +40,13 @@ export interface Shape {
   readonly isShared: boolean;
   /** A panel may be for canopies on both sides of an open aisle, through a trench. */
   readonly isAcross?: boolean;
+  /** Of several that can feed new panels, by its id; the first unless said. */
+  readonly source?: string;
+  /** Of new feeders; that of the rules unless said. */
+  readonly metal?: Metal;
 }
 
-const AS_PRICED: Shape = { more: 0, isShared: true };
+export const PRICED_SHAPE: Shape = { more: 0, isShared: true };
 
 /**
  * Panels for the branches that are to come: those that stand as far as they have room and are near enough to be worth it,
@@ -50,10 +55,11 @@ const AS_PRICED: Shape = { more: 0, isShared: true };
  */
 export function equipmentPart(
   file: SiteFile,
-  { prices, cords, load = FULL_RATE, shape = AS_PRICED }: EquipmentWish,
+  { prices, cords, load = FULL_RATE, shape = PRICED_SHAPE }: EquipmentWish,
 ): EquipmentPart {
   const site = toSite(file);
-  const { from, weights, shares } = equipmentShares(site, prices, cords, load, shape.more, shape.isAcross === true);
+  const { more, isAcross = false, source, metal } = shape;
+  const { from, weights, shares } = equipmentShares(site, prices, cords, load, more, isAcross, source, metal);
   if (shares === null)
     return panelsOf(site).length > 0
       ? only(file, standingPanelWords(site, prices))

@@ -1,5 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { proposeEquipment } from '../../../routing/propose/equipment/propose-equipment.ts';
+import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
@@ -9,7 +10,7 @@ import { USUAL_PANELBOARD } from '../usual.ts';
 import { branchEnds } from './branch-ends.ts';
 import type { LoadWish } from './charger-amps.ts';
 import { roomFinder } from './feed-panels.ts';
-import { type PanelSource, panelSource } from './panel-source.ts';
+import { type PanelSource, panelSources } from './panel-source.ts';
 import { type PanelWeights, panelWeights } from './panel-weights.ts';
 import { type Shares, sharesOf } from './standing-share.ts';
 
@@ -26,6 +27,8 @@ export interface EquipmentShares {
  * after the other.
  * @param more dollars that each new panel is weighed at beside its price
  * @param isAcross a panel may be for several canopies, through the ground
+ * @param source by its id, of those that can feed new panels; the first unless said
+ * @param metal of new feeders; that of the rules unless said
  */
 export const equipmentShares = kept(
   (
@@ -35,11 +38,14 @@ export const equipmentShares = kept(
     load: LoadWish,
     more: number,
     isAcross: boolean,
+    source: string | undefined,
+    metal: Metal | undefined,
   ): EquipmentShares => {
     const ends = branchEnds(site, cords);
-    const from = panelSource(site);
+    const sources = panelSources(site);
+    const from = sources.find((one) => one.source.id === source) ?? sources[0] ?? null;
     const all = ends.reduce((sum, { circuits }) => sum + circuits, 0);
-    const weights = panelWeights(site.rules, prices, from, load, all);
+    const weights = panelWeights(site.rules, prices, from, load, all, metal);
     if (ends.length === 0) return { from, weights, shares: null };
     const { allowance, branchLimit } = site.rules;
     const most = branchLimit - allowance.equipment - allowance.box;

@@ -50,7 +50,13 @@ export function feedPanels(
   const says: string[] = [];
   if (!from.through) {
     for (const { id: panel, mainAmps } of panels) {
-      const { file: fed, id } = withFeeder(next, source.id, panel, mainAmps, inTheGround(rules, mainAmps));
+      const { file: fed, id } = withFeeder(
+        next,
+        source.id,
+        panel,
+        mainAmps,
+        inTheGround(rules, mainAmps, weights.metal),
+      );
       next = fed;
       says.push(`${id} feeds ${panel} from ${source.id}, ${mainAmps} A.`);
     }
@@ -83,10 +89,10 @@ export function feedPanels(
       next.units,
     );
     next = { ...next, equipment: [...(next.equipment ?? []), stood] };
-    const primary = withFeeder(next, source.id, id, breakerAmps, inTheGround(rules, breakerAmps));
+    const primary = withFeeder(next, source.id, id, breakerAmps, inTheGround(rules, breakerAmps, weights.metal));
     next = primary.file;
     const secondaries = group.panels.map(({ id: panel, mainAmps }) => {
-      const secondary = withFeeder(next, id, panel, mainAmps, inTheGround(rules, mainAmps));
+      const secondary = withFeeder(next, id, panel, mainAmps, inTheGround(rules, mainAmps, weights.metal));
       next = secondary.file;
       return `${secondary.id} ${panel}, ${mainAmps} A`;
     });

@@ -1,5 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { PieceWeight } from '../../../routing/propose/equipment/propose-equipment.ts';
+import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Rules } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
@@ -23,6 +24,8 @@ export interface PanelWeights {
   readonly lineAmps: (chargersOfEach: readonly number[]) => number;
   /** Dollars of a foot more to a branch. */
   readonly branchFoot: number;
+  /** Of the feeders. */
+  readonly metal: Metal;
 }
 
 /** Prices of pieces that were worked before for lots of the same rules and source. */
@@ -32,13 +35,17 @@ const prepaidOf = kept(
 
 const branchFootOf = kept(branchFootPrice);
 
-/** @param all chargers of the lot, which share a ceiling */
+/**
+ * @param all chargers of the lot, which share a ceiling
+ * @param metal of the feeders
+ */
 export function panelWeights(
   rules: Rules,
   prices: PriceList,
   from: PanelSource | null,
   wish: LoadWish,
   all: number,
+  metal: Metal = rules.metal,
 ): PanelWeights {
   const { tables } = designOf(rules);
   const branchFoot = branchFootOf(rules, prices);
@@ -50,19 +57,19 @@ export function panelWeights(
   };
   const { entryHeight: _, size: box, volts, phases } = USUAL_PANELBOARD;
   const panel = ({ managedAmps: __, ...size }: PanelSize): FedPrice =>
-    once(`panel ${size.mainAmps} ${size.spaces}`, () =>
+    once(`panel ${size.mainAmps} ${size.spaces} ${metal}`, () =>
       fedPrice(
         rules,
         prices,
         { volts, phases },
         { kind: 'panelboard', size: [...box], volts, phases, ...size },
-        { conductor: inTheGround(rules, size.mainAmps), breakerAmps: size.mainAmps },
+        { conductor: inTheGround(rules, size.mainAmps, metal), breakerAmps: size.mainAmps },
       ),
     );
   const transformer = ({ kva, breakerAmps }: TransformerSize): FedPrice =>
-    once(`transformer ${kva}`, () =>
+    once(`transformer ${kva} ${metal}`, () =>
       fedPrice(rules, prices, from!.source, transformerPiece(rules, kva, from!.source), {
-        conductor: inTheGround(rules, breakerAmps),
+        conductor: inTheGround(rules, breakerAmps, metal),
         breakerAmps,
       }),
     );
@@ -91,7 +98,7 @@ export function panelWeights(
     // The transformer stands beside its panel: the feeder that is long is the one ahead.
     return inFeet({ ...primary, itself: primary.itself + price.itself + BESIDE * price.feeder }, branchFoot);
   };
-  return { size, weigh: remember(weigh), panel, transformer, lineAmps, branchFoot };
+  return { size, weigh: remember(weigh), panel, transformer, lineAmps, branchFoot, metal };
 }
 
 /** Feet from a transformer to the panel beside it, near enough. */

@@ -86,7 +86,7 @@ export function heldFeeders(
     asIs,
     ...wider,
     ...larger.flatMap((to) => {
-      const asked = inTheGround(rules, to.breakerAmps);
+      const asked = inTheGround(rules, to.breakerAmps, feeder.conductor.metal);
       const least = weightOf(rules, asked) > weightOf(rules, feeder.conductor) ? asked : feeder.conductor;
       return [least, ...upFrom(least, to.kva)].map((one) => choice(one, { id: piece.id, ...to }));
     }),

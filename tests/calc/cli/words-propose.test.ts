@@ -70,6 +70,7 @@ describe('propose', () => {
     [['nowhere.site.json', '--what', 'all', '--out', 'o'], /nowhere\.site\.json: cannot be read/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--seconds', 'soon'], /propose --seconds: expected a number over 0/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--load', 'half'], /propose --load: expected full, day/],
+    [[LIBRARY, '--what', 'all', '--out', 'o', '--feeders', 'tin'], /propose --feeders: expected copper or aluminum/],
     [[LIBRARY, '--what', 'equipment', '--out', 'o', '--load', 'day'], /--what all/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--changes'], /propose takes no --changes/],
     [[LIBRARY, '--what', 'all', '--out', 'held.site.json'], /held\.site\.json stands there already; --replace/],

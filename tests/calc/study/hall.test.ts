@@ -137,6 +137,22 @@ describe('sixteen stalls on 4/0 copper in a full conduit, 225 A at 208 V', () =>
     expect(of(ONE, 'new feeders, panels as proposed').figures.fullRate).toBe(16);
   });
 
+  test('new feeders of aluminum are ways beside those of copper: at the same place, told with their drop, and cheaper by this list', () => {
+    for (const [copper, aluminum] of [
+      ['new feeder, one board', 'new feeder of aluminum, one board'],
+      ['new feeders, panels as proposed', 'new feeders of aluminum, panels as proposed'],
+    ] as const) {
+      const [of1, of2] = [of(ONE, copper), of(ONE, aluminum)];
+      const fresh = toSite(of2.file).feeders.filter(({ existing }) => existing !== true);
+      expect(fresh.map(({ conductor }) => conductor.metal)).toEqual(fresh.map(() => 'aluminum'));
+      expect(of2.figures).toMatchObject({ served: 16, fullRate: 16, fails: 0 });
+      expect(of2.figures.price!).toBeLessThan(of1.figures.price!);
+      expect(of2.says.join(' ')).toContain('of aluminum: every terminal');
+      const stands = toSite(of2.file).feeders.filter(({ existing }) => existing === true);
+      expect(stands.every(({ conductor }) => conductor.metal === 'copper')).toBe(true);
+    }
+  });
+
   test('pedestals one-sided and two-sided, with trench, cost more and close stalls for longer', () => {
     const overhead = of(ONE, 'F1 as it is, shared limit of 180 A');
     const [one, two] = ['Pedestals, one', 'Pedestals, two'].map((mount) =>

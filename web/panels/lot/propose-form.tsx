@@ -5,6 +5,7 @@ import { mostEnergy } from '../../../calc/propose/panels/read-load.ts';
 import type { ProposalPart } from '../../../calc/propose/part.ts';
 import { measureWords } from '../../../calc/propose/part-words.ts';
 import type { Doing, What } from '../../../calc/propose/propose.ts';
+import { METALS, type Metal } from '../../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
@@ -30,9 +31,11 @@ const DOING: Readonly<Record<Doing['what'], string>> = {
 export function ProposeForm() {
   const document = useDocumentStore();
   const prices = usePrices((state) => state.list);
+  const metal = useDocument((state) => state.site.rules.metal);
   const [what, setWhat] = useState<What>('all');
   const [cordsADrop, setCords] = useState(1);
   const [load, setLoad] = useState<LoadWish>(FULL_RATE);
+  const [feederMetal, setMetal] = useState<Metal>(metal);
   const [minutes, setMinutes] = useState(10);
   const doing = useProposals((state) => state.doing);
   const parts = useProposals((state) => state.parts);
@@ -51,6 +54,15 @@ export function ProposeForm() {
         <NumberField label="cords a drop" unit="" whole least={1} most={6} value={cordsADrop} onChange={setCords} />
       )}
       {(what === 'all' || what === 'equipment') && <LoadFields load={load} whole={what === 'all'} onChange={setLoad} />}
+      {(what === 'all' || what === 'equipment') && (
+        <ChoiceField
+          label="new feeders"
+          value={feederMetal}
+          choices={METALS}
+          words={(each) => `of ${each}`}
+          onChange={setMetal}
+        />
+      )}
       {doing === null && (
         <NumberField label="at most" unit="min" least={0.1} most={240} value={minutes} onChange={setMinutes} />
       )}
@@ -68,6 +80,7 @@ export function ProposeForm() {
                   what,
                   cordsADrop,
                   prices,
+                  feederMetal,
                   load: load.kind === 'day' && what !== 'all' ? FULL_RATE : load,
                 },
                 60 * minutes,

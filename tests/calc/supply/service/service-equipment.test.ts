@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
-import { panelSource } from '../../../../calc/propose/panels/panel-source.ts';
+import { panelSources } from '../../../../calc/propose/panels/panel-source.ts';
 import { equipmentLines } from '../../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { treeOf } from '../../../../calc/supply/tree/supply-lines.ts';
 import { chargers, equipment, feeder, panel, siteOf, source } from '../small-site.ts';
@@ -31,8 +31,8 @@ describe('service equipment apart from the utility’s point', () => {
   });
 
   test('a proposed panel is fed from it, not from the utility', () => {
-    expect(panelSource(site)!.source.id).toBe('SE');
+    expect(panelSources(site)[0]!.source.id).toBe('SE');
     const without = { ...site, equipment: site.equipment.filter(({ id }) => id !== 'SE') };
-    expect(panelSource(without)!.source.id).toBe('SVC');
+    expect(panelSources(without)[0]!.source.id).toBe('SVC');
   });
 });
