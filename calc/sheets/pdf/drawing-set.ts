@@ -6,6 +6,7 @@ import { embedPhotos, type PhotoBytes } from './as-built/set-photos.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
 import { type FontBytes, letteringIn } from './kit/lettering/lettering.ts';
 import { LETTERS } from './kit/lettering/letters.ts';
+import { textsIn } from './kit/lettering/texts-in.ts';
 import { unprintedWords } from './kit/lettering/unprinted.ts';
 import { Operators } from './kit/operators.ts';
 import type { Paper } from './kit/paper.ts';
@@ -55,7 +56,10 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   const shown = partsOf(site.drawings).has('photos')
     ? await embedPhotos(doc, site, parts.photos ?? (async () => null))
     : NO_PHOTOS;
-  const remarks = [...under.remarks, ...shown.remarks, ...unprintedWords({ ...site, file }, lettering.has)];
+  // Looked for place by place only where there is one.
+  const unprinted =
+    textsIn([site, file], lettering.has).length > 0 ? unprintedWords({ ...site, file }, lettering.has) : [];
+  const remarks = [...under.remarks, ...shown.remarks, ...unprinted];
   for (const says of remarks) tell?.(says);
   const job = jobOf(site, plan, {
     lettering,

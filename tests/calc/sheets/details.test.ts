@@ -6,11 +6,10 @@ import { detailsOf } from '../../../calc/sheets/details/details.ts';
 import { figureWords, spreadApart } from '../../../calc/sheets/pdf/details/detail-dimensions.ts';
 import { drawDetail, layDetail } from '../../../calc/sheets/pdf/details/draw-detail.ts';
 import { isWithinArea } from '../../../calc/sheets/pdf/kit/area.ts';
-import { alongLine } from '../../../calc/sheets/pdf/kit/labels/free-space.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { overlap } from './pdf/kit/overlap.ts';
+import { alongLine, overlap } from './pdf/kit/overlap.ts';
 import { watchedPen } from './pdf/kit/watched-pen.ts';
 
 function sample(name: string): SiteFile {

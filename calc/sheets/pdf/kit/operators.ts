@@ -79,7 +79,7 @@ export class Operators {
   /**
    * A text as a string of bytes, two for each sign, half of what hexadecimal digits take; nothing is written, and the
    * answer is no, where one of its signs has no number.
-   * @param glyphs the numbers of the signs of ASCII in the font; 0 where it is not known
+   * @param glyphs the numbers of the signs of one byte in the font; 0 where it is not known
    */
   signs(text: string, glyphs: Uint16Array): boolean {
     const { length } = text;

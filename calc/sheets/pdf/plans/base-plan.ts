@@ -1,4 +1,6 @@
-import { boxesMeet } from '../../../../routing/plane/box.ts';
+import { addTo } from '../../../../routing/lists/grouping.ts';
+import { type Box, boxesMeet, boxOf, widened } from '../../../../routing/plane/box.ts';
+import { finderBy } from '../../../../routing/plane/box-index.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Drawing, DrawnItem, DrawnSymbol, DrawnText, Extent } from '../../drawing/drawing.ts';
@@ -6,7 +8,7 @@ import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { SYMBOLS } from '../../drawing/symbols.ts';
 import { inkOf, PALE, WHITE } from '../kit/ink.ts';
 import type { LabelGround } from '../kit/labels/best-label-place.ts';
-import { alongLine, turnedAreas } from '../kit/labels/free-space.ts';
+import { takeAlong, turnedAreas } from '../kit/labels/free-space.ts';
 import type { Lettering } from '../kit/lettering/lettering.ts';
 import { CAP } from '../kit/lettering/letters.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -26,13 +28,15 @@ export const symbolScale = (perFoot: number): number => Math.min(11, Math.max(5,
 /** Draws what of a drawing's lines and symbols lies in a view, and the words that stay; others are lettered apart, to fit. */
 export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'items'>, isMasked = true): void {
   if (pen.standing?.plan) return;
-  const seen = items.filter(
-    (item) => !DRAWN_APART.has(item.layer) && (item.kind !== 'text' || item.stays) && isSeen(item, view.window),
+  const seen = seenOf(items, view.window).filter(
+    (item) => !DRAWN_APART.has(item.layer) && (item.kind !== 'text' || item.stays),
   );
+  const byLayer = new Map<LayerName, DrawnItem[]>();
+  for (const item of seen) addTo(byLayer, item.layer, item);
   pen.clipped(view.area, () => {
     for (const layer of Object.keys(LAYERS) as LayerName[]) {
-      const mine = seen.filter((item) => item.layer === layer);
-      if (mine.length > 0) pen.onLayer(layer, () => drawItems(pen, view, layer, mine));
+      const mine = byLayer.get(layer);
+      if (mine) pen.onLayer(layer, () => drawItems(pen, view, layer, mine));
     }
     // Words that stay part the lines under them, whatever layer those are on.
     for (const item of seen)
@@ -47,9 +51,8 @@ export function takeStaying(
   { items }: Drawing,
   lettering: Lettering,
 ): void {
-  for (const item of items) {
-    if (item.kind === 'line' && ANNOTATIONS.has(item.layer) && isSeen(item, view.window))
-      for (const area of alongLine(item.points.map(view.at), 0.8)) heavy.take(area);
+  for (const item of seenOf(items, view.window)) {
+    if (item.kind === 'line' && ANNOTATIONS.has(item.layer)) takeAlong(heavy, item.points.map(view.at), 0.8);
     if (item.kind !== 'text' || !item.stays || !shows(view.window, item.at)) continue;
     const size = sizeOf(item, view, lettering);
     const width = lettering.width(item.text, size, 'regular');
@@ -70,21 +73,21 @@ const BACK = { left: 0, middle: 0.5, right: 1 } as const;
 const sizeOf = ({ height }: DrawnText, { perFoot }: View, { sizes }: Lettering): number =>
   Math.max(sizes.small, (height * perFoot) / CAP);
 
-function isSeen(item: DrawnItem, window: Extent): boolean {
-  if (item.kind === 'line') {
-    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-    for (const [x, y] of item.points) {
-      minX = Math.min(minX, x);
-      minY = Math.min(minY, y);
-      maxX = Math.max(maxX, x);
-      maxY = Math.max(maxY, y);
-    }
-    return boxesMeet({ minX, minY, maxX, maxY }, window);
-  }
-  const [x, y] = item.at;
+/** As far as an item may reach, feet. */
+function reachOf(item: DrawnItem): Box {
+  if (item.kind === 'line') return boxOf(item.points);
   const reach = item.kind === 'circle' ? item.radius : item.kind === 'text' ? TEXT_REACH : SYMBOL_REACH;
-  return boxesMeet({ minX: x - reach, minY: y - reach, maxX: x + reach, maxY: y + reach }, window);
+  return widened(boxOf([item.at]), reach);
 }
+
+const itemsIn = finderBy(reachOf);
+
+/** A drawing of fewer items is looked through sooner than indexed. */
+const MANY = 1000;
+
+/** Items of which something lies in a window. */
+const seenOf = (items: readonly DrawnItem[], window: Extent): readonly DrawnItem[] =>
+  items.length < MANY ? items.filter((item) => boxesMeet(reachOf(item), window)) : itemsIn(items, window);
 
 function drawItems(pen: Pen, view: View, layer: LayerName, items: readonly DrawnItem[]): void {
   const ink = inkOf(layer);

@@ -1,3 +1,5 @@
+import { boxOf } from '../../../../routing/plane/box.ts';
+import { finderBy } from '../../../../routing/plane/box-index.ts';
 import type { Conduit } from '../../../plan-file/branches.ts';
 import { type AlikeConduits, type ConduitStretch, conduitStretches } from '../../drawing/conduit-stretches.ts';
 import type { Area } from '../kit/area.ts';
@@ -6,11 +8,15 @@ import type { LabelGround, LabelLine, LabelWish } from '../kit/labels/best-label
 import { placesAlong, placesAround } from '../kit/labels/label-places.ts';
 import { writeLabels } from '../kit/labels/labels.ts';
 import type { Pen } from '../kit/pen.ts';
-import { partIn, type View } from '../kit/view/view.ts';
+import { grown, partIn, type View } from '../kit/view/view.ts';
 import { conduitSize } from '../schedules/circuit-words.ts';
 
 /** Off the line of a raceway, points. */
 const OFF = 3;
+
+/** Rounding of where a straight enters a window, feet. */
+const NEAR = 0.01;
+const stretchesIn = finderBy(({ from, to }: ConduitStretch) => boxOf([from, to]));
 
 /**
  * Writes beside each conduit of the view its name of the conduit schedule and its size, at the straight where it lies with
@@ -24,7 +30,8 @@ export function writeConduitTags(
   view: View,
   conduits: readonly Conduit[],
 ): ReadonlySet<string> {
-  const stretches = conduitStretches(conduits, 'conduit').flatMap((stretch) => {
+  const near = grown(view.window, NEAR);
+  const stretches = stretchesIn(conduitStretches(conduits, 'conduit'), near).flatMap((stretch) => {
     const part = partIn(view.window, stretch.from, stretch.to);
     return part === null ? [] : [{ ...stretch, from: part[0], to: part[1] }];
   });

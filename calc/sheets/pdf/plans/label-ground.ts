@@ -11,7 +11,7 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/equipment-of.ts';
 import type { LabelGround } from '../kit/labels/best-label-place.ts';
-import { alongLine, around, type FreeSpace, freeSpace } from '../kit/labels/free-space.ts';
+import { around, type FreeSpace, freeSpace, takeAlong } from '../kit/labels/free-space.ts';
 import type { View } from '../kit/view/view.ts';
 import { symbolScale } from './base-plan.ts';
 import { feedersInPlan } from './feeders-on-plan.ts';
@@ -93,7 +93,7 @@ export function labelGround(view: View, site: Site, plan: Plan): LabelGround {
     ground.hard.take(around([view.at([at[0] - half, at[1] - half]), view.at([at[0] + half, at[1] + half])]));
   }
   const take = (space: FreeSpace, lines: readonly Line[], off = 0.8): void => {
-    for (const points of lines) for (const area of alongLine(points.map(view.at), off)) space.take(area);
+    for (const points of lines) takeAlong(space, points.map(view.at), off);
   };
   take(ground.heavy, heavyIn(heavy, window));
   take(ground.thin, thinIn(thin, window));

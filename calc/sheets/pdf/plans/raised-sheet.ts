@@ -8,7 +8,7 @@ import type { Area } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { BLACK, GREY } from '../kit/ink.ts';
 import type { LabelGround, LabelWish } from '../kit/labels/best-label-place.ts';
-import { alongLine, freeSpace } from '../kit/labels/free-space.ts';
+import { freeSpace, takeAlong } from '../kit/labels/free-space.ts';
 import { placesAround } from '../kit/labels/label-places.ts';
 import { writeLabels, writeMostOrNone } from '../kit/labels/labels.ts';
 import type { SheetShape } from '../kit/paper.ts';
@@ -124,7 +124,7 @@ function groundOf(view: View, { items }: Drawing): LabelGround {
       ground.hard.take({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
     } else if (item.kind === 'line') {
       const space = HEAVY.has(item.layer) ? ground.heavy : ground.thin;
-      for (const area of alongLine(item.points.map(view.at), 0.8)) space.take(area);
+      takeAlong(space, item.points.map(view.at), 0.8);
     }
   }
   return ground;

@@ -7,7 +7,7 @@ import { type Area, right, top } from '../kit/area.ts';
 import { BLACK, inkOf, PENS } from '../kit/ink.ts';
 import type { LabelGround } from '../kit/labels/best-label-place.ts';
 import { drawDimensions, stringFigures } from '../kit/labels/dimension.ts';
-import { alongLine, freeSpace } from '../kit/labels/free-space.ts';
+import { freeSpace, takeAlong } from '../kit/labels/free-space.ts';
 import { writeLabels } from '../kit/labels/labels.ts';
 import { LEADING } from '../kit/lettering/letters.ts';
 import { shortened, wrapped } from '../kit/lettering/lines-of-text.ts';
@@ -144,13 +144,13 @@ function drawProfile(pen: Pen, strip: RunStrip, at: OnSheet, ground: LabelGround
   strip.legs.forEach((kind, i) => {
     const points = [at(strip.points[i]!), at(strip.points[i + 1]!)];
     pen.line(points, kind === 'tap' ? TAP : kind === 'underground' ? BURIED : RAIL);
-    for (const area of alongLine(points, 1)) ground.heavy.take(area);
+    takeAlong(ground.heavy, points, 1);
   });
   for (const { at: bend } of strip.bends) pen.circle(at(bend), 1.6, null, BLACK);
   if (strip.retractor !== null) {
     const [box, hung] = [at(strip.points.at(-1)!), at(strip.retractor)];
     pen.line([box, hung], TAP);
-    for (const area of alongLine([box, hung], 1)) ground.heavy.take(area);
+    takeAlong(ground.heavy, [box, hung], 1);
   }
 }
 

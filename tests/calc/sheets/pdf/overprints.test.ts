@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
 import { planDrawing } from '../../../../calc/sheets/drawing/plan-drawing.ts';
 import type { Job } from '../../../../calc/sheets/pdf/kit/draft.ts';
-import { alongLine } from '../../../../calc/sheets/pdf/kit/labels/free-space.ts';
 import { LETTERS } from '../../../../calc/sheets/pdf/kit/lettering/letters.ts';
 import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { titleLines } from '../../../../calc/sheets/pdf/kit/title/title-names.ts';
@@ -16,7 +15,7 @@ import { drawStrip } from '../../../../calc/sheets/pdf/strips/strip-drawing.ts';
 import { readSite } from '../../../../routing/site/file/read.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { overlap } from './kit/overlap.ts';
+import { alongLine, overlap } from './kit/overlap.ts';
 import { plainLettering } from './kit/plain-lettering.ts';
 import { watchedPen } from './kit/watched-pen.ts';
 

@@ -7,7 +7,7 @@ import { PENS } from '../ink.ts';
 import type { Weight } from '../lettering/lettering.ts';
 import type { Pen } from '../pen.ts';
 import { partIn } from '../view/view.ts';
-import { alongLine, type FreeSpace, turnedAreas } from './free-space.ts';
+import { type FreeSpace, isFreeAlong, takeAlong, turnedAreas } from './free-space.ts';
 
 /** One line of a label, with the colours of its phases as dots before the text. */
 export interface LabelLine {
@@ -46,6 +46,8 @@ export interface LabelSize {
   readonly height: number;
   /** Whether a place that costs so much is of no use to the label that asks for it. */
   readonly isTooMuch?: (cost: number) => boolean;
+  /** Whether a label that is not turned has no room with its lower left corner there: such a place need not be given. */
+  readonly isBarred?: (x: number, y: number) => boolean;
 }
 
 /** What the places of a drawing are taken by. */
@@ -80,7 +82,7 @@ export function markAt(
   const leader = leaderOf(size, place);
   if (leader !== null) {
     pen.line(leader, PENS.hair);
-    for (const area of alongLine(leader, 0.4)) ground.heavy.take(area);
+    takeAlong(ground.heavy, leader, 0.4);
   }
   return place.at;
 }
@@ -95,11 +97,12 @@ export function bestPlace(
 ): LabelPlace | undefined {
   let best: LabelPlace | undefined;
   let least = Infinity;
-  const asked: LabelSize = { width: size.width, height: size.height, isTooMuch: (cost) => cost >= least };
+  const { width, height } = size;
+  const asked: LabelSize = { width, height, isTooMuch: (cost) => cost >= least, isBarred };
   for (const place of wish.places(asked)) {
     const cost = place.cost ?? 0;
     if (cost >= least) continue;
-    const areas = place.turn === 0 ? levelArea(size, place.at) : areasOf(size, place);
+    const areas = place.turn === 0 ? levelArea(size, place.at[0], place.at[1]) : areasOf(size, place);
     if (!isEach(areas, isIn) || !isEach(areas, isOpen)) continue;
     const over = isEach(areas, thin.isFree) ? 0 : OVER_THIN;
     if (cost + over >= least || !isLeaderFree(size, place, hard)) continue;
@@ -109,6 +112,10 @@ export function bestPlace(
   }
   return best;
 
+  function isBarred(x: number, y: number): boolean {
+    levelArea(size, x, y);
+    return !isIn(level) || !isOpen(level);
+  }
   function isIn(area: Area): boolean {
     return isWithinArea(area, room);
   }
@@ -126,7 +133,7 @@ const level = { x: 0, y: 0, width: 0, height: 0 };
 const LEVEL: readonly Area[] = [level];
 
 /** What `areasOf` gives for a label that is not turned, in one list for all: places are tried by the hundred. */
-function levelArea({ width, height }: LabelSize, [x, y]: Point2): readonly Area[] {
+function levelArea({ width, height }: LabelSize, x: number, y: number): readonly Area[] {
   level.x = x - ROOM;
   level.y = y - ROOM;
   level.width = level.x + (width + 2 * ROOM) - level.x;
@@ -146,8 +153,7 @@ function isLeaderFree(size: LabelSize, place: LabelPlace, hard: FreeSpace): bool
   if (length <= own) return true;
   const share = own / length;
   const start: Point2 = [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
-  for (const area of alongLine([start, to], 0.3)) if (!hard.isFree(area)) return false;
-  return true;
+  return isFreeAlong(hard, [start, to], 0.3);
 }
 
 /**
@@ -160,15 +166,21 @@ export function leaderOf(
 ): readonly [Point2, Point2] | null {
   if (leader === undefined) return null;
   const words: Extent = { minX: x - 0.5, minY: y - 0.5, maxX: x + width + 0.5, maxY: y + height + 0.5 };
-  const off = (to: Point2): number => Math.hypot(to[0] - leader[0], to[1] - leader[1]);
   const ends: readonly Point2[] = [
     [x - 1, y + height / 2],
     [x + width + 1, y + height / 2],
     [x + width / 2, y - 1],
     [x + width / 2, y + height + 1],
   ];
-  const near = [...ends].sort((a, b) => off(a) - off(b));
-  return [leader, near.find((end) => partIn(words, leader, end) === null) ?? near[0]!];
+  let nearest = ends[0]!;
+  let open: Point2 | null = null;
+  let [least, leastOpen] = [Infinity, Infinity];
+  for (const end of ends) {
+    const off = Math.hypot(end[0] - leader[0], end[1] - leader[1]);
+    if (off < least) [nearest, least] = [end, off];
+    if (off < leastOpen && partIn(words, leader, end) === null) [open, leastOpen] = [end, off];
+  }
+  return [leader, open ?? nearest];
 }
 
 export function areasOf({ width, height }: LabelSize, { at: [x, y], turn }: LabelPlace): readonly Area[] {

@@ -16,11 +16,10 @@ export function freeSpace(): FreeSpace {
   // Of each square the sides of what lies over it, four numbers after four: places are tried by the million.
   const cells = new Map<number, number[]>();
   return {
-    take: (area) => {
-      const { x, y, width, height } = area;
-      const [left, low, right, high] = cellsOf(area);
-      for (let i = left; i <= right; i++)
-        for (let j = low; j <= high; j++) {
+    take: ({ x, y, width, height }) => {
+      const [last, high] = [Math.floor((x + width) / CELL), Math.floor((y + height) / CELL)];
+      for (let i = Math.floor(x / CELL); i <= last; i++)
+        for (let j = Math.floor(y / CELL); j <= high; j++) {
           const cell = cells.get(keyOf(i, j));
           if (cell === undefined) cells.set(keyOf(i, j), [x, y, x + width, y + height]);
           else cell.push(x, y, x + width, y + height);
@@ -43,13 +42,6 @@ export function freeSpace(): FreeSpace {
   };
 }
 
-/** The squares that an area lies over, from the first to the last. */
-const cellsOf = ({ x, y, width, height }: Area): readonly [number, number, number, number] => [
-  Math.floor(x / CELL),
-  Math.floor(y / CELL),
-  Math.floor((x + width) / CELL),
-  Math.floor((y + height) / CELL),
-];
 const keyOf = (i: number, j: number): number => i * 65536 + j;
 
 /** A space in which what is taken in another is taken too; what it takes itself, the other does not know. */
@@ -92,9 +84,21 @@ export function around(points: readonly Point2[]): Area {
   return { x: left, y: low, width: right - left, height: top - low };
 }
 
-/** Small areas along a line, for what must keep off it; `off` points to either side. */
-export function alongLine(points: readonly Point2[], off: number): readonly Area[] {
-  const areas: Area[] = [];
+/** Takes small areas along a line, for what must keep off it; `off` points to either side. */
+export const takeAlong = (space: FreeSpace, points: readonly Point2[], off: number): void => {
+  areEachAlong(points, off, (area) => {
+    space.take(area);
+    return true;
+  });
+};
+
+/** Whether all of these are free. */
+export const isFreeAlong = ({ isFree }: FreeSpace, points: readonly Point2[], off: number): boolean =>
+  areEachAlong(points, off, isFree);
+
+/** One area after another along a line, each the same object: whether `is` says so of all. */
+function areEachAlong(points: readonly Point2[], off: number, is: (area: Area) => boolean): boolean {
+  const area = { x: 0, y: 0, width: 0, height: 0 };
   for (let i = 1; i < points.length; i++) {
     const [ax, ay] = points[i - 1]!;
     const [bx, by] = points[i]!;
@@ -105,15 +109,14 @@ export function alongLine(points: readonly Point2[], off: number): readonly Area
       const tx = ax + ((bx - ax) * (k + 1)) / pieces;
       const ty = ay + ((by - ay) * (k + 1)) / pieces;
       const [x, y] = [Math.min(fx, tx), Math.min(fy, ty)];
-      areas.push({
-        x: x - off,
-        y: y - off,
-        width: Math.max(fx, tx) - x + 2 * off,
-        height: Math.max(fy, ty) - y + 2 * off,
-      });
+      area.x = x - off;
+      area.y = y - off;
+      area.width = Math.max(fx, tx) - x + 2 * off;
+      area.height = Math.max(fy, ty) - y + 2 * off;
+      if (!is(area)) return false;
       fx = tx;
       fy = ty;
     }
   }
-  return areas;
+  return true;
 }

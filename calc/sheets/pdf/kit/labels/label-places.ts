@@ -27,17 +27,22 @@ export function placesAround(
   const places: IterableIterator<LabelPlace> = {
     [Symbol.iterator]: () => places,
     next: () => {
-      if (next >= count) return END;
-      const step = FAR[Math.floor(next / ROUND)]!;
-      const i = next % ROUND;
-      const cost = step + i / 100;
-      // What follows costs more.
-      if (size.isTooMuch?.(cost)) {
-        next = count;
-        return END;
-      }
-      next++;
-      const at = cornerOf(i, x, y, off + step * 7, width, height);
+      let [step, cost, left, low] = [0, 0, 0, 0];
+      do {
+        if (next >= count) return END;
+        step = FAR[Math.floor(next / ROUND)]!;
+        const i = next % ROUND;
+        cost = step + i / 100;
+        // What follows costs more.
+        if (size.isTooMuch?.(cost)) {
+          next = count;
+          return END;
+        }
+        next++;
+        left = leftOf(i, x, off + step * 7, width);
+        low = lowOf(i, y, off + step * 7, height);
+      } while (size.isBarred?.(left, low));
+      const at: Point2 = [left, low];
       if (always !== undefined) return { done: false, value: { at, turn: 0, cost, ...always } };
       if (step < 2) return { done: false, value: { at, turn: 0, cost } };
       return { done: false, value: { at, turn: 0, cost, leader: own } };
@@ -50,34 +55,21 @@ export function placesAround(
 const ROUND = 12;
 const END: IteratorReturnResult<undefined> = { done: true, value: undefined };
 
-/** The lower left corner of the label at one of the twelve places at a distance from a point, best first. */
-function cornerOf(i: number, x: number, y: number, r: number, width: number, height: number): Point2 {
-  switch (i) {
-    case 0:
-      return [x + r, y - height / 2];
-    case 1:
-      return [x - r - width, y - height / 2];
-    case 2:
-      return [x + r, y + BESIDE];
-    case 3:
-      return [x + r, y - BESIDE - height];
-    case 4:
-      return [x - r - width, y + BESIDE];
-    case 5:
-      return [x - r - width, y - BESIDE - height];
-    case 6:
-      return [x + BESIDE, y + r];
-    case 7:
-      return [x + BESIDE, y - r - height];
-    case 8:
-      return [x - BESIDE - width, y + r];
-    case 9:
-      return [x - BESIDE - width, y - r - height];
-    case 10:
-      return [x - width / 2, y + r];
-    default:
-      return [x - width / 2, y - r - height];
-  }
+/** The left edge of the label at one of the twelve places at a distance from a point, best first. */
+function leftOf(i: number, x: number, r: number, width: number): number {
+  if (i === 0 || i === 2 || i === 3) return x + r;
+  if (i === 1 || i === 4 || i === 5) return x - r - width;
+  if (i === 6 || i === 7) return x + BESIDE;
+  if (i === 8 || i === 9) return x - BESIDE - width;
+  return x - width / 2;
+}
+
+/** And its lower edge. */
+function lowOf(i: number, y: number, r: number, height: number): number {
+  if (i < 2) return y - height / 2;
+  if (i === 2 || i === 4) return y + BESIDE;
+  if (i === 3 || i === 5) return y - BESIDE - height;
+  return i % 2 === 0 ? y + r : y - r - height;
 }
 
 /** Shares of a line at which a label may stand. */

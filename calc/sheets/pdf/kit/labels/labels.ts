@@ -17,7 +17,7 @@ import {
   leaderOf,
   ROOM,
 } from './best-label-place.ts';
-import { alongLine, spaceOver } from './free-space.ts';
+import { spaceOver, takeAlong } from './free-space.ts';
 
 function labelSize({ lines, size }: LabelWish, lettering: Lettering): LabelSize {
   const points = lettering.sizes[size];
@@ -73,7 +73,7 @@ export function writeLabels(
     for (const area of areas) ground.hard.take(area);
     pen.onLayer(wish.layer, () => {
       const leader = writeLabel(pen, wish, place, size, isMasked);
-      for (const piece of leader) ground.heavy.take(piece);
+      if (leader !== null) takeAlong(ground.heavy, leader, 0.4);
     });
   }
   return left;
@@ -96,8 +96,14 @@ function formOf(wish: LabelWish, lettering: Lettering, room: Area, ground: Label
   return undefined;
 }
 
-/** Draws the words and their leader; what the leader takes is returned. */
-function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSize, isMasked: boolean): readonly Area[] {
+/** Draws the words and their leader, which is returned. */
+function writeLabel(
+  pen: Pen,
+  wish: LabelWish,
+  place: LabelPlace,
+  size: LabelSize,
+  isMasked: boolean,
+): readonly Point2[] | null {
   const { lines, colour } = wish;
   const { turn } = place;
   const points = pen.lettering.sizes[wish.size];
@@ -121,5 +127,5 @@ function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSiz
     pen.text(text, at(dots.length * DOT_STEP, up), { size: points, weight, colour, turn });
   });
   pen.about?.(null);
-  return leader === null ? [] : [...alongLine(leader, 0.4)];
+  return leader;
 }

@@ -35,7 +35,7 @@ export interface Lettering {
   readonly width: (text: string, size: number, weight?: Weight) => number;
   /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
   readonly encoded: (text: string, weight?: Weight) => string;
-  /** The numbers of the signs of ASCII that were met already (`Operators.signs`): a text of no others needs no words. */
+  /** The numbers of the signs of one byte that were met already (`Operators.signs`): a text of no others needs no words. */
   readonly glyphs?: (weight: Weight) => Uint16Array;
   /** Whether a sign is printed as it is; others are as `printable` writes them. */
   readonly has: (code: number) => boolean;
@@ -152,10 +152,14 @@ const QUESTION = 0x3f;
 function isPlain(text: string, has: ReadonlySet<number>): boolean {
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i);
-    if (code < 0x20 || code > 0x7e || !has.has(code)) return false;
+    if (!isOfOneByte(code) || !has.has(code)) return false;
   }
   return true;
 }
+
+/** Signs of Latin 1 that are printed as they are, whatever stands beside them: no control, no soft hyphen, no space but the one. */
+const isOfOneByte = (code: number): boolean =>
+  (code >= 0x20 && code <= 0x7e) || (code > 0xa0 && code <= 0xff && code !== 0xad);
 
 const isSpace = (letter: string): boolean => /^\p{Zs}$/u.test(letter);
 

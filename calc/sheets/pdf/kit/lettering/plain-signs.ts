@@ -1,4 +1,4 @@
-/** What is known of the signs of ASCII in a font, by their codes. */
+/** What is known of the signs of one byte, those of Latin 1, in a font, by their codes. */
 export interface PlainSigns {
   /** As a share of the size; no number where a sign was not met. */
   readonly advances: Float64Array;
@@ -6,7 +6,7 @@ export interface PlainSigns {
   readonly glyphs: Uint16Array;
 }
 
-const SIGNS = 128;
+const SIGNS = 256;
 /** Hexadecimal digits of a sign in a font of a content stream. */
 const DIGITS = 4;
 
@@ -16,7 +16,7 @@ export const noSigns = (): PlainSigns => ({
   glyphs: new Uint16Array(SIGNS),
 });
 
-/** Keeps a sign of ASCII that was met. */
+/** Keeps a sign of one byte that was met. */
 export function keepSign(
   { advances, glyphs }: PlainSigns,
   letter: string,
