@@ -51,8 +51,8 @@ test('existing raceways are thinner and paler than new ones, and have their own 
     expect(LAYERS[old].name).toBe(`${LAYERS[now].name}-E`);
   }
   const wordsOf = async (site: Site): Promise<string> => {
-    const [legend] = await drawnSheets(site, 'ANSI D', (key) => key === 'legend');
-    return legend!.texts.map(({ text }) => text).join(' ');
+    const sheets = await drawnSheets(site, 'ANSI D', (key) => /^(cover|legend)$/.test(key));
+    return sheets.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
   };
   expect(await wordsOf(yard(['F4']))).toContain('existing raceways');
   expect(await wordsOf(yard([]))).not.toContain('existing raceways');

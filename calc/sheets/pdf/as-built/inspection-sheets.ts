@@ -2,16 +2,31 @@ import { checklistOf } from '../../../field/checklist/checklist.ts';
 import { OPEN_KINDS, openItems } from '../../../field/open/open-items.ts';
 import { LINE_STATE_WORDS, STATE_NOTE } from '../../site-work/checklist-sheet.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
+import { lowered } from '../kit/lettering/lowered.ts';
 import { revisedTables } from '../kit/revision/deltas.ts';
-import { flowTables, type Table } from '../kit/tables/table.ts';
+import { evenPages } from '../kit/tables/even-pages.ts';
+import type { Table } from '../kit/tables/table.ts';
 import { drawTable } from '../kit/tables/table-drawing.ts';
 
 /** What a set is of: the site as it is in its file, with what was written down. */
 const fileOf = ({ record, site, plan }: Job) => record?.file ?? { site, plan };
 
-/** The inspection checklist, with what was recorded and room to write in what was not. */
-export const checklistSheets = (job: Job): readonly Draft[] =>
-  flowed(job, 'checklist', 'Inspection checklist', checklistTable);
+/**
+ * The inspection checklist, with what was recorded and room to write in what was not, then everything that is still open:
+ * each on sheets of its own, or one after the other where that takes a sheet less.
+ */
+export function inspectionSheets(job: Job): readonly Draft[] {
+  const asked = [...(job.parts.has('checklist') ? [CHECKLIST] : []), ...(job.parts.has('open-items') ? [OPEN] : [])];
+  const apart = asked.map((one) => flowed(job, [one]));
+  const joined = flowed(job, asked);
+  return joined.length < apart.flat().length ? joined : apart.flat();
+}
+
+interface Listed {
+  readonly short: string;
+  readonly title: string;
+  readonly tableOf: (job: Job) => Table;
+}
 
 function checklistTable(job: Job): Table {
   const { site, plan } = fileOf(job);
@@ -42,9 +57,6 @@ function checklistTable(job: Job): Table {
   };
 }
 
-/** Everything that is still open, in one list. */
-export const openSheets = (job: Job): readonly Draft[] => flowed(job, 'open items', 'Open items', openTable);
-
 function openTable(job: Job): Table {
   const { site, plan } = fileOf(job);
   const items = openItems(site, plan, job.record?.cost ?? null);
@@ -64,17 +76,25 @@ function openTable(job: Job): Table {
   };
 }
 
-const flowed = (job: Job, key: string, title: string, tableOf: (job: Job) => Table): readonly Draft[] =>
-  flowTables(
-    revisedTables(job, (one) => [tableOf(one)]),
-    job.shape.field,
-    job.lettering,
-  ).map((page, i) => ({
-    key: `${key} ${i + 1}`,
-    series: 'E-7',
-    title: i === 0 ? title : `${title}, continued`,
-    scale: NOT_TO_SCALE,
-    draw: (pen) => {
-      for (const part of page) drawTable(pen, part);
-    },
-  }));
+const CHECKLIST: Listed = { short: 'checklist', title: 'Inspection checklist', tableOf: checklistTable };
+const OPEN: Listed = { short: 'open items', title: 'Open items', tableOf: openTable };
+
+function flowed(job: Job, listed: readonly Listed[]): readonly Draft[] {
+  const tables = revisedTables(job, (one) => listed.map(({ tableOf }) => tableOf(one)));
+  const begun = new Set<string>();
+  return evenPages(tables, job).map((page, i) => {
+    const titles = listed
+      .filter(({ short }) => page.some(({ table }) => table.short === short))
+      .map(({ title, short }) => (begun.has(short) ? `${title}, continued` : title));
+    for (const { table } of page) begun.add(table.short);
+    return {
+      key: `${listed[0]!.short} ${i + 1}`,
+      series: 'E-7',
+      title: titles.map((title, at) => (at === 0 ? title : lowered(title))).join('; '),
+      scale: NOT_TO_SCALE,
+      draw: (pen) => {
+        for (const part of page) drawTable(pen, part);
+      },
+    };
+  });
+}

@@ -17,32 +17,30 @@ import type { Pen } from '../kit/pen.ts';
 import { flowTables, type Table } from '../kit/tables/table.ts';
 import { drawTable } from '../kit/tables/table-drawing.ts';
 import { drawViewTitle, FOOT } from '../kit/view/view-title.ts';
+import type { TableGroup } from '../schedules/schedule-sheets.ts';
 import { drawCars } from './day-cars-drawing.ts';
 import { drawLimit, drawPanels } from './day-load-drawing.ts';
-import { meterSheets } from './meter-sheets.ts';
+import { meterGroup } from './meter-sheets.ts';
 
 /** Limits that are drawn of one day: those that management sets, or the first. */
 const MOST_LIMITS = 3;
 const GAP = 18;
 
-/**
- * For each day of charging that can be worked a sheet with load against limit, cars, what each rule gives and assumptions,
- * then the energy and cost by stall.
- */
+/** For each day of charging that can be worked a sheet with load against limit, cars, what each rule gives and assumptions. */
 export function daySheets(job: Job): readonly Draft[] {
-  return [
-    ...workedDays(job).map(
-      ({ day, input, planned }): Draft => ({
-        key: `day ${day.id}`,
-        series: 'E-6',
-        title: `Charging day ${day.id}`,
-        scale: NOT_TO_SCALE,
-        draw: (pen) => drawDay(pen, job, day, input, planned),
-      }),
-    ),
-    ...meterSheets(job, workedDays),
-  ];
+  return workedDays(job).map(
+    ({ day, input, planned }): Draft => ({
+      key: `day ${day.id}`,
+      series: 'E-6',
+      title: `Charging day ${day.id}`,
+      scale: NOT_TO_SCALE,
+      draw: (pen) => drawDay(pen, job, day, input, planned),
+    }),
+  );
 }
+
+/** The energy and cost by stall of those days, for the sheets of tables. */
+export const dayMeters = (job: Job): TableGroup => meterGroup(job, workedDays);
 
 /** The days of a site that can be worked. */
 function workedDays({ site }: Job) {

@@ -3,10 +3,10 @@ import type { DayInput } from '../../../day/day-input.ts';
 import { chargerUse } from '../../../day/figures/charger-use.ts';
 import { STRATEGY_WORDS } from '../../../day/figures/day-words.ts';
 import type { Strategy } from '../../../day/rules/rules.ts';
-import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
+import type { Job } from '../kit/draft.ts';
 import { revisedTables } from '../kit/revision/deltas.ts';
-import { flowTables, type Table } from '../kit/tables/table.ts';
-import { drawTable } from '../kit/tables/table-drawing.ts';
+import type { Table } from '../kit/tables/table.ts';
+import type { TableGroup } from '../schedules/schedule-sheets.ts';
 
 /** Chargers past so many are in the workbook alone: sheets of paper would be many. */
 const MOST_ROWS = 400;
@@ -19,17 +19,9 @@ export interface MeteredDay {
 }
 
 /** What each charger meters in a billing period of such days, and the cost of its energy: a table a day. */
-export function meterSheets(job: Job, daysOf: (job: Job) => readonly MeteredDay[]): readonly Draft[] {
+export function meterGroup(job: Job, daysOf: (job: Job) => readonly MeteredDay[]): TableGroup {
   const tablesOf = (one: Job): readonly Table[] => daysOf(one).map((day) => meterTable(one.site, day));
-  return flowTables(revisedTables(job, tablesOf), job.shape.field, job.lettering).map((page, i) => ({
-    key: `meters ${i + 1}`,
-    series: 'E-6',
-    title: 'Energy and cost by stall',
-    scale: NOT_TO_SCALE,
-    draw: (pen) => {
-      for (const part of page) drawTable(pen, part);
-    },
-  }));
+  return { key: 'meters', tables: revisedTables(job, tablesOf), titled: () => 'Energy and cost by stall' };
 }
 
 function meterTable({ chargers, stalls }: Site, { day, input, rule }: MeteredDay): Table {

@@ -2,6 +2,7 @@ import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import { withDifferences } from '../as-built/differences.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { revisedTables } from '../kit/revision/deltas.ts';
+import { evenPages } from '../kit/tables/even-pages.ts';
 import { flowTables, type Table, type TablePage } from '../kit/tables/table.ts';
 import { drawTable } from '../kit/tables/table-drawing.ts';
 import { accessibleSchedule } from './accessible-schedule.ts';
@@ -17,21 +18,18 @@ import { steelTables } from './steel-tables.ts';
 import { takeoffSchedule } from './takeoff-schedule.ts';
 
 /** Tables that go together, and what their sheets are called. */
-interface TableGroup {
+export interface TableGroup {
   readonly key: string;
   readonly tables: readonly Table[];
   readonly titled: (page: TablePage) => string;
 }
 
-/**
- * The load calculation, the schedules and the loads on the structure, each on sheets of its own; those that take fewer
- * sheets together than apart follow one another. Loads may stand beside the one-line.
- */
-export function scheduleSheets(job: Job, withLoads = true): readonly Draft[] {
+/** The load calculation, the schedules and the loads on the structure, in the order of their sheets. */
+export function supplyGroups(job: Job): readonly TableGroup[] {
   const of = (part: SheetPart, tables: (job: Job) => readonly Table[]): readonly Table[] =>
     (job.parts.has(part) ? revisedTables(job, tables) : []).filter(({ rows }) => rows.length > 0);
-  const groups: readonly TableGroup[] = [
-    { key: 'load calculation', tables: withLoads ? of('loads', loadTables) : [], titled: () => 'Load calculation' },
+  return [
+    { key: 'load calculation', tables: of('loads', loadTables), titled: () => 'Load calculation' },
     {
       key: 'schedules',
       tables: revisedTables(job, schedulesOf).filter(({ rows }) => rows.length > 0),
@@ -39,11 +37,13 @@ export function scheduleSheets(job: Job, withLoads = true): readonly Draft[] {
     },
     { key: 'loads on the structure', tables: of('steel', steelTables), titled: () => 'Loads on the structure' },
   ];
-  return joined(job, groups).flatMap(({ key, tables, titled }) => sheetsFor(job, key, tables, titled));
 }
 
-/** Groups put together as takes the fewest sheets, and no more of them than that asks for. */
-function joined(job: Job, groups: readonly TableGroup[]): readonly TableGroup[] {
+/**
+ * Groups on sheets of their own, those put together that take fewer sheets so, and no more of them than that asks for: of
+ * ways that take as few, that which puts together least.
+ */
+export function joinedGroups(job: Job, groups: readonly TableGroup[]): readonly TableGroup[] {
   const sheetsOf = (some: readonly TableGroup[]): number =>
     some.reduce((sum, { tables }) => sum + flowTables(tables, job.shape.field, job.lettering).length, 0);
   let [best = [], ...others] = partitions(groups.filter(({ tables }) => tables.length > 0));
@@ -64,20 +64,15 @@ function partitions(groups: readonly TableGroup[]): readonly (readonly TableGrou
 
 /** What a revised set changes, after all other schedules: sheets keep their numbers. */
 export const revisionSheets = (job: Job): readonly Draft[] =>
-  sheetsFor(
-    job,
-    'revision',
-    [revisionSchedule(job)].filter(({ rows }) => rows.length > 0),
-    () => `Changes of revision ${job.revision?.number ?? ''}`,
-  );
+  groupSheets(job, {
+    key: 'revision',
+    tables: [revisionSchedule(job)].filter(({ rows }) => rows.length > 0),
+    titled: () => `Changes of revision ${job.revision?.number ?? ''}`,
+  });
 
-function sheetsFor(
-  job: Job,
-  key: string,
-  tables: readonly Table[],
-  titled: (page: TablePage) => string,
-): readonly Draft[] {
-  return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
+/** A group of tables on sheets of its own. */
+export function groupSheets(job: Job, { key, tables, titled }: TableGroup): readonly Draft[] {
+  return evenPages(tables, job).map((page, i) => ({
     key: `${key} ${i + 1}`,
     series: 'E-6',
     title: titled(page),
@@ -109,17 +104,19 @@ function schedulesOf(job: Job): readonly Table[] {
 }
 
 /** `Schedules: circuits and runs, panels`; what is no schedule stands before or after them by its own name. */
-function titleOf(page: TablePage): string {
+export function titleOf(page: TablePage): string {
   const names = [...new Set(page.map(({ table }) => table.short))];
   const schedules = names.filter((name) => !APART.has(name));
   const parts = [
     ...(names.includes('load') || names.includes('steps') ? ['load calculation'] : []),
     ...(schedules.length > 0 ? [`schedules: ${schedules.join(', ')}`] : []),
-    ...(names.includes(STRUCTURE) ? [STRUCTURE] : []),
+    ...[STRUCTURE, METERS].filter((name) => names.includes(name)),
   ];
   const title = parts.join('; ');
   return `${title[0]!.toUpperCase()}${title.slice(1)}`;
 }
 
 const STRUCTURE = 'loads on the structure';
-const APART: ReadonlySet<string> = new Set(['load', 'steps', STRUCTURE]);
+/** Told of days, beside the schedules. */
+const METERS = 'energy by stall';
+const APART: ReadonlySet<string> = new Set(['load', 'steps', STRUCTURE, METERS]);

@@ -5,12 +5,11 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import { sectionsOf } from '../../../space/section/typical.ts';
 import { planDrawing } from '../../drawing/plan-drawing.ts';
 import { asBuiltLot } from '../as-built/built-lot.ts';
-import { checklistSheets, openSheets } from '../as-built/inspection-sheets.ts';
+import { inspectionSheets } from '../as-built/inspection-sheets.ts';
 import { MOVED_NOTE } from '../as-built/moved-on-plan.ts';
 import { photoSheets } from '../as-built/photo-sheets.ts';
-import { basisSheets } from '../cover/basis-sheets.ts';
-import { coverSheets } from '../cover/cover-sheets.ts';
-import { daySheets } from '../days/day-sheets.ts';
+import { generalSheets } from '../cover/cover-sheets.ts';
+import { dayMeters, daySheets } from '../days/day-sheets.ts';
 import { detailSheets } from '../details/detail-sheets.ts';
 import {
   calledBy,
@@ -25,14 +24,12 @@ import type { Lettering } from '../kit/lettering/lettering.ts';
 import { type Paper, sheetShape } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
 import { partsOf, WORK_PARTS } from '../kit/purpose.ts';
-import { revisedTables } from '../kit/revision/deltas.ts';
 import { drawTitleBlock } from '../kit/title/title-block.ts';
 import { keynotesListed } from '../kit/title/title-keynotes.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 import type { WorkRecord } from '../kit/work-record.ts';
-import { legendSheet } from '../legend/legend-sheet.ts';
-import { oneLineBeside } from '../one-line/one-line-beside.ts';
-import { oneLineSheets } from '../one-line/one-line-sheets.ts';
+import { legendOf } from '../legend/legend-sheet.ts';
+import { supplySheets } from '../one-line/supply-sheets.ts';
 import { withDistances } from '../plans/boundary-labels.ts';
 import { enlargedAreas } from '../plans/enlarged/enlarged-areas.ts';
 import { enlargedSheets } from '../plans/enlarged/enlarged-sheets.ts';
@@ -41,8 +38,7 @@ import { planSheet } from '../plans/plan-sheet.ts';
 import { type Plans, plansOf } from '../plans/plans-of.ts';
 import { raisedSheets } from '../plans/raised-sheet.ts';
 import { alongGridlines, turnRemark } from '../plans/strings/along-gridlines.ts';
-import { loadTables } from '../schedules/load-tables.ts';
-import { revisionSheets, scheduleSheets } from '../schedules/schedule-sheets.ts';
+import { revisionSheets } from '../schedules/schedule-sheets.ts';
 import { sectionSheets } from '../sections/section-sheets.ts';
 import { stripSheets } from '../strips/strip-sheets.ts';
 import { cloudedAreas } from './clouded-areas.ts';
@@ -206,12 +202,7 @@ function draftsOf(job: Job): readonly Draft[] {
   const hasPlan = parts.has('plan') || (parts.has('enlarged') && areas === null);
   const of = (part: SheetPart, sheets: (job: Job) => readonly Draft[]): readonly Draft[] =>
     parts.has(part) ? sheets(job) : [];
-  const besides =
-    parts.has('one-line') && parts.has('loads')
-      ? oneLineBeside(job, revisedTables(job, loadTables), 'Supply one-line and load calculation')
-      : null;
   const others = [
-    ...of('legend', () => [legendSheet(job, drawing, (areas?.tiles.length ?? 0) > 1)]),
     ...framed(plans.job.frame, [
       ...(hasPlan ? [planSheet(plans.job, plans.drawing, areas === null && site.drops.length > 0)] : []),
       ...(areas === null ? [] : enlargedSheets(plans.job, plans.drawing, areas)),
@@ -220,23 +211,21 @@ function draftsOf(job: Job): readonly Draft[] {
     ...of('sections', sectionSheets),
     ...of('details', detailSheets),
     ...of('strips', stripSheets),
-    ...(besides ? [besides] : of('one-line', oneLineSheets)),
-    ...scheduleSheets(job, besides === null),
+    ...supplySheets(job, parts.has('days') ? [dayMeters(job)] : []),
     ...of('days', daySheets),
     ...revisionSheets(job),
-    ...of('checklist', checklistSheets),
-    ...of('open-items', openSheets),
+    ...inspectionSheets(job),
     ...of('photos', photoSheets),
   ];
-  const basis = of('basis', basisSheets);
   const { revision } = job;
   const general: Job = {
     ...withTurn(job, plans),
     ...(revision && { revision: { ...revision, earlier: onceAsked(() => turnTold(revision.earlier())) } }),
   };
   const earlier = onceAsked(() => (revision ? sheetsOf(revision.earlier()) : []));
-  const cover = { drawing, hasKeynotes: someHaveNoRoom(job, others), earlier };
-  return [...coverSheets(general, [...basis, ...others], cover), ...basis, ...others];
+  const legend = parts.has('legend') ? legendOf(job, drawing, (areas?.tiles.length ?? 0) > 1) : null;
+  const cover = { drawing, hasKeynotes: someHaveNoRoom(job, others), earlier, legend };
+  return [...generalSheets(general, others, cover), ...others];
 }
 
 const turnTold = (job: Job): Job => withTurn(job, plansOf(job, planDrawing(job.site, job.plan)));

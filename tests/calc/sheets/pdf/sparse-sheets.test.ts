@@ -54,12 +54,14 @@ describe.each(Object.entries(LOTS))('schedules of %s', (_, file) => {
   });
 });
 
-test('the load calculation stands beside the one-line of a small supply, and has its name in the title', async () => {
+test('load calculation and schedules stand beside the one-line of a small supply, and have their names in the title', async () => {
   const site = toSite({ ...LOTS['four stalls'], drawings: { purpose: 'permit' } });
   const sheets = await drawnSheets(site, 'ANSI D');
   expect(sheets.filter(({ number }) => number.startsWith('E-6')).map(({ number, title }) => [number, title])).toEqual([
-    ['E-601', 'Supply one-line and load calculation'],
-    ['E-602', 'Schedules: circuits and runs, panels, feeders, conduits, accessible stalls'],
+    [
+      'E-601',
+      'Supply one-line and load calculation; schedules: circuits and runs, panels, feeders, conduits, accessible stalls',
+    ],
   ]);
 });
 

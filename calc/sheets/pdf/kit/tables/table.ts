@@ -87,6 +87,8 @@ export const TABLE_GAP = 22;
 const TITLE = 1.7;
 /** A table is not begun where fewer rows than this would stand under its head. */
 const LEAST_ROWS = 3;
+/** Tables wider than half a sheet by no more than this are pressed to the half. */
+const NEARLY_HALF = 1.12;
 /** Columns that nobody limits are wrapped at this many sizes of the lettering. */
 const MOST = 34;
 
@@ -100,25 +102,42 @@ interface Laid {
   readonly foot: readonly LaidLine[];
 }
 
+/** How sheets differ on which tables flow. */
+export interface FlowRoom {
+  /** The room on the first sheets, as high as the others, and how many of them have no more. */
+  readonly first: Area;
+  readonly count: number;
+  /** No table that begins there is wider than this. */
+  readonly most: number;
+}
+
 /**
  * Lays tables out on sheets: one after another down a column of the sheet, which grows to the widest, then in the next
  * column, then on the next sheet; a table that does not end there goes on with its head repeated.
  */
-export function flowTables(tables: readonly Table[], field: Area, lettering: Lettering): readonly TablePage[] {
+export function flowTables(
+  tables: readonly Table[],
+  field: Area,
+  lettering: Lettering,
+  { first, count, most }: FlowRoom = { first: field, count: 0, most: field.width },
+): readonly TablePage[] {
   const { small, head: headSize } = lettering.sizes;
   const step = small * LEADING;
   const pages: TablePart[][] = [];
   let place = { x: Infinity, y: 0, width: 0 };
+  const room = (): Area => (pages.length > count ? field : first);
+  const edge = (): number => right(room()) + 0.01;
   const newColumn = (width: number): void => {
     const x = pages.length === 0 ? Infinity : place.x + place.width + TABLE_GAP;
-    if (x + width <= right(field) + 0.01) place = { x, y: top(field), width };
+    if (x + width <= edge()) place = { x, y: top(field), width };
     else {
       pages.push([]);
-      place = { x: field.x, y: top(field), width };
+      while (pages.length <= count && first.x + width > edge()) pages.push([]);
+      place = { x: room().x, y: top(field), width };
     }
   };
   for (const table of tables) {
-    const laid = laidOut(table, field.width, lettering);
+    const laid = laidOut(table, pages.length <= count ? Math.min(field.width, most) : field.width, lettering);
     const footHeight = laid.foot.length === 0 ? 0 : laid.foot.length * step + 6;
     let next = 0;
     let isFirst = true;
@@ -133,7 +152,7 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
         all <= field.height ? all : heightOf(laid.rows.slice(next, next + LEAST_ROWS), isShort ? footHeight : 0);
       // A wider table goes on below where the column can grow to it: a new one would leave the rest of this one empty.
       const isWider = laid.width > place.width + 0.01;
-      const canGrow = place.x + laid.width <= right(field) + 0.01;
+      const canGrow = place.x + laid.width <= edge();
       if (place.x === Infinity || place.y - least < field.y || (isWider && !canGrow)) newColumn(laid.width);
       else if (isWider) place = { ...place, width: laid.width };
       let y = place.y - above;
@@ -226,6 +245,9 @@ function widthsOf(table: Table, most: number, lettering: Lettering): readonly nu
   const title = lettering.width(`${table.title} (continued)`, head, 'bold');
   const sum = natural.reduce((total, width) => total + width, 0);
   if (table.width !== undefined) return givenWidths(natural, Math.min(most, table.width));
+  // A little over half a sheet would leave the other half empty.
+  const half = (most - TABLE_GAP) / 2;
+  if (sum > half && sum <= NEARLY_HALF * half && title <= half) return pressed(natural, half);
   const wanted = Math.min(most, Math.max(sum, title));
   if (sum <= wanted) {
     // Room that only the title needs goes to the last column.
