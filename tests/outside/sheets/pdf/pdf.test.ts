@@ -47,7 +47,7 @@ describe.each([
     const labels = pdf.pages.map(({ label }) => label);
     expect(new Set(labels).size).toBe(labels.length);
     // The legend stands on the cover where that has room for it.
-    if (!labels.includes('E-001')) expect(textOf(pdf, /^G-001/)).toContain('SYMBOLS OF THE PLANS');
+    if (!labels.includes('E-001')) expect(textOf(pdf, /^G-001/)).toContain('SYMBOLSOFTHEPLANS');
     for (const first of ['G-001', 'E-101', 'E-201', 'E-501', 'E-601']) expect(labels).toContain(first);
     expect(labels).toEqual([...labels.filter((l) => l[0] === 'G'), ...labels.filter((l) => l[0] === 'E').sort()]);
     pdf.pages.forEach((page, i) => {
