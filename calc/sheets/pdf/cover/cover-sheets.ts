@@ -48,9 +48,8 @@ export function generalSheets(job: Job, others: readonly Draft[], given: CoverPa
   const { legend } = given;
   const after = legend === null ? others : [legend.sheet, ...others];
   const basis = job.parts.has('basis') ? basisSheets(job) : [];
-  const onCover = legend && coverPages(job, [...basis, ...others], given, null);
-  if (onCover && picturedOn(job, onCover, legend)?.rooms.legend)
-    return [...drafted(job, onCover, given, legend), ...basis];
+  const onCover = legend && pagesWithLegend(job, [...basis, ...others], given, legend);
+  if (onCover) return [...drafted(job, onCover, given, legend), ...basis];
   const apart = coverPages(job, [...basis, ...after], given, null);
   const sheet = legend === null ? [] : [legend.sheet];
   if (basis.length > 0) {
@@ -60,19 +59,36 @@ export function generalSheets(job: Job, others: readonly Draft[], given: CoverPa
   return [...drafted(job, apart, given, null), ...basis, ...sheet];
 }
 
-/** The pages of the cover; the tables of the basis after its own where they are given. */
+/** The pages of a cover that has the legend, which its index says of the sheet that has room for it; null where none has. */
+function pagesWithLegend(
+  job: Job,
+  others: readonly Draft[],
+  given: CoverParts,
+  legend: Legend,
+): readonly TablePage[] | null {
+  for (let at = 0; at < MOST; at++) {
+    const pages = coverPages(job, others, given, null, at);
+    const pictured = picturedOn(job, pages, legend);
+    if (!pictured?.rooms.legend) return null;
+    if (pictured.at === at) return pages;
+  }
+  return null;
+}
+
+/** The pages of the cover; the tables of the basis after its own where they are given, the legend on one where it stands there. */
 function coverPages(
   job: Job,
   others: readonly Draft[],
   { hasKeynotes, earlier }: CoverParts,
   basis: ((job: Job) => readonly Table[]) | null,
+  legendAt = -1,
 ): readonly TablePage[] {
   const { field } = job.shape;
   const width = columnWidth(job);
   const room: Area = { ...field, height: field.height - bannerHeight(job.lettering) };
   // The index lists the general sheets too, so their number is known only once they are laid out.
   for (let count = 1; count <= MOST; count++) {
-    const drafts = Array.from({ length: count }, (_, i) => blank(i, basis !== null));
+    const drafts = Array.from({ length: count }, (_, i) => blank(i, basis !== null, i === legendAt));
     const index = numberedSheets([...drafts, ...others]);
     const tables = revisedTables(job, (one) => [
       ...coverTables(one, one === job ? index : earlier(), width, hasKeynotes),

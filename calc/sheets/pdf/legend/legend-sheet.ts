@@ -28,7 +28,7 @@ export interface Legend {
 }
 
 /** The legend: no standard symbol exists for a cord drop or a retractor, so that the set defines its own. */
-export function legendOf(job: Job, drawing: Drawing, hasMatchLines: boolean): Legend {
+export function legendOfSet(job: Job, drawing: Drawing, hasMatchLines: boolean): Legend {
   const { site, shape, lettering } = job;
   const all = [PLAN_SYMBOLS, LINE_ENTRIES, colours(site), STRIP_SYMBOLS, ONE_LINE, RAISED_LINES];
   if (job.revision) all.push(REVISION);

@@ -1,7 +1,7 @@
 import { type Area, right } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { lowered } from '../kit/lettering/lowered.ts';
-import { evenPages, shareOf } from '../kit/tables/even-pages.ts';
+import { evenPages, filledShare } from '../kit/tables/even-pages.ts';
 import { TABLE_GAP, type TablePage } from '../kit/tables/table.ts';
 import { drawTable } from '../kit/tables/table-drawing.ts';
 import { groupSheets, joinedGroups, supplyGroups, type TableGroup, titleOf } from '../schedules/schedule-sheets.ts';
@@ -46,7 +46,7 @@ function apart(job: Job, groups: readonly TableGroup[]): Layout {
   const { field } = job.shape;
   const drawn = job.parts.has('one-line') ? oneLineSheets(job) : [];
   const joined = joinedGroups(job, groups);
-  const shares = joined.flatMap(({ tables }) => evenPages(tables, job).map((page) => shareOf(page, field)));
+  const shares = joined.flatMap(({ tables }) => evenPages(tables, job).map((page) => filledShare(page, field)));
   return {
     sheets: [...drawn, ...joined.flatMap((group) => groupSheets(job, group))],
     shares: [...drawn.map(() => oneLineShare(job, field)), ...shares].sort((a, b) => a - b),
@@ -111,9 +111,9 @@ function beside(
     ...others.flatMap((group) => groupSheets(job, group)),
   ];
   const shares = [
-    ...drawn.map((_, i) => (shareOf(pages[i]!, rest) * rest.width + DRAWN * left.width) / field.width),
-    ...more.map((one) => shareOf(one, field)),
-    ...others.flatMap((group) => evenPages(group.tables, job).map((one) => shareOf(one, field))),
+    ...drawn.map((_, i) => (filledShare(pages[i]!, rest) * rest.width + DRAWN * left.width) / field.width),
+    ...more.map((one) => filledShare(one, field)),
+    ...others.flatMap((group) => evenPages(group.tables, job).map((one) => filledShare(one, field))),
   ];
   return [{ sheets, shares: shares.sort((a, b) => a - b) }];
 }

@@ -28,7 +28,7 @@ import { drawTitleBlock } from '../kit/title/title-block.ts';
 import { keynotesListed } from '../kit/title/title-keynotes.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 import type { WorkRecord } from '../kit/work-record.ts';
-import { legendOf } from '../legend/legend-sheet.ts';
+import { legendOfSet } from '../legend/legend-sheet.ts';
 import { supplySheets } from '../one-line/supply-sheets.ts';
 import { withDistances } from '../plans/boundary-labels.ts';
 import { enlargedAreas } from '../plans/enlarged/enlarged-areas.ts';
@@ -223,7 +223,7 @@ function draftsOf(job: Job): readonly Draft[] {
     ...(revision && { revision: { ...revision, earlier: onceAsked(() => turnTold(revision.earlier())) } }),
   };
   const earlier = onceAsked(() => (revision ? sheetsOf(revision.earlier()) : []));
-  const legend = parts.has('legend') ? legendOf(job, drawing, (areas?.tiles.length ?? 0) > 1) : null;
+  const legend = parts.has('legend') ? legendOfSet(job, drawing, (areas?.tiles.length ?? 0) > 1) : null;
   const cover = { drawing, hasKeynotes: someHaveNoRoom(job, others), earlier, legend };
   return [...generalSheets(general, others, cover), ...others];
 }

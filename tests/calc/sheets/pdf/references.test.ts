@@ -75,6 +75,10 @@ describe.each(['library-lot', 'small'])('of %s', (name) => {
     for (const { strokes } of sheets.filter(({ number }) => number.startsWith('G-')))
       expect(strokes.some(({ layer }) => layer === 'sections')).toBe(false);
     const numbers = new Set(sheets.map(({ number }) => number));
+    // The index calls each sheet what its title block does.
+    const index = sheets.find(({ number }) => number === 'G-001')?.texts.map(({ text }) => text) ?? [];
+    for (const sheet of index.length > 0 ? sheets : [])
+      expect(wordsOf(sheet).toUpperCase()).toContain(index[index.indexOf(sheet.number) + 1]!.toUpperCase());
     for (const { number, texts } of sheets)
       for (const { text } of texts)
         for (const [called] of text.matchAll(/\b[GE]-[0-9]\d\d\b/g))

@@ -1,9 +1,10 @@
 import type { Area } from '../area.ts';
 import type { Job } from '../draft.ts';
-import { type FlowRoom, flowTables, type Table, type TablePage } from './table.ts';
+import type { FlowRoom } from './flow-room.ts';
+import { flowTables, type Table, type TablePage } from './table.ts';
 
 /** Share of a field that the tables of a page take. */
-export const shareOf = (page: TablePage, field: Area): number =>
+export const filledShare = (page: TablePage, field: Area): number =>
   page.reduce((sum, { area }) => sum + area.width * area.height, 0) / (field.width * field.height);
 
 /** A last sheet with less than this on it has the others hand it some of theirs. */
@@ -22,9 +23,9 @@ export function evenPages(
 ): readonly TablePage[] {
   const room = given ?? { first: field, count: 0, most: field.width };
   const leastOf = (pages: readonly TablePage[]): number =>
-    Math.min(...pages.map((page, i) => shareOf(page, i < room.count ? room.first : field)));
+    Math.min(...pages.map((page, i) => filledShare(page, i < room.count ? room.first : field)));
   let best = flowTables(tables, field, lettering, room);
-  if (best.length < 2 || shareOf(best.at(-1)!, field) >= LEAST) return best;
+  if (best.length < 2 || filledShare(best.at(-1)!, field) >= LEAST) return best;
   const most = best.length;
   const consider = (pages: readonly TablePage[]): void => {
     if (pages.length <= most && leastOf(pages) > leastOf(best)) best = pages;

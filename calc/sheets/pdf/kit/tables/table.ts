@@ -4,6 +4,7 @@ import type { Lettering } from '../lettering/lettering.ts';
 import { LEADING } from '../lettering/letters.ts';
 import { wrapped } from '../lettering/lines-of-text.ts';
 import { givenWidths, pressed } from './column-widths.ts';
+import type { FlowRoom } from './flow-room.ts';
 
 export interface TableColumn {
   readonly head: string;
@@ -100,15 +101,6 @@ interface Laid {
   readonly head: LaidRow;
   readonly rows: readonly LaidRow[];
   readonly foot: readonly LaidLine[];
-}
-
-/** How sheets differ on which tables flow. */
-export interface FlowRoom {
-  /** The room on the first sheets, as high as the others, and how many of them have no more. */
-  readonly first: Area;
-  readonly count: number;
-  /** No table that begins there is wider than this. */
-  readonly most: number;
 }
 
 /**
