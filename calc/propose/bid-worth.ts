@@ -31,12 +31,6 @@ export const billSum = (a: BillSums, b: BillSums, sign: 1 | -1 = 1): BillSums =>
   groundHours: a.groundHours + sign * b.groundHours,
 });
 
-/** Dollars of the rows of a takeoff, with nothing laid on them. */
-export function rowsCost(rows: readonly TakeoffRow[], prices: PriceList): number {
-  const { material, labor } = billOf(rows, prices);
-  return sumOf([material, labor]);
-}
-
 /** Dollars of the bid of a takeoff: what a customer pays. Lifts and traffic control by whole days. */
 export const bidOfRows = (rows: readonly TakeoffRow[], prices: PriceList): number =>
   bidOf(billOf(rows, prices), prices).price;

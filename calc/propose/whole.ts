@@ -11,8 +11,15 @@ import { failsOf, forcedWords } from './forced-words.ts';
 import type { EquipmentPart } from './panels/equipment-part.ts';
 import { planOf } from './plan-of.ts';
 import type { Proposal } from './proposal.ts';
+import { siteFloor } from './raceways/branch-floor.ts';
 import { withPullPoints } from './raceways/pull-points.ts';
-import { drawnIn, type LaidRaceways, type RacewaysEffort, racewaysPart } from './raceways/raceways-part.ts';
+import {
+  drawnIn,
+  type LaidRaceways,
+  paidMeasure,
+  type RacewaysEffort,
+  racewaysPart,
+} from './raceways/raceways-part.ts';
 import { dropWords } from './volts/drop-words.ts';
 import { behindWider, withDropHeld } from './volts/hold-drop.ts';
 
@@ -78,10 +85,14 @@ function wholeWith({ file, had, way, prices }: SetLot, { file: laid, part: racew
   const { findings, takeoff } = planOf(next);
   const dollars = bidOfRows(takeoff, prices);
   const says = dropWords(held);
+  // Limits of drop make some conductors wider, and so what the branches come to and the least that they could.
+  const paid = raceways.also && held.limited.size > 0 ? toSite(next) : null;
+  const floor = paid && siteFloor(paid, prices);
+  const told = paid && floor ? { ...raceways, also: [paidMeasure(paid, prices, proposal.paid, floor)] } : raceways;
   const forced = forcedWords(file, had, findings);
   return {
     file: next,
-    parts: [{ ...way.part, says: [...way.part.says, ...says, ...forced] }, raceways],
+    parts: [{ ...way.part, says: [...way.part.says, ...says, ...forced] }, told],
     fails: failsOf(findings).length,
     dollars,
     proposal,

@@ -23,8 +23,8 @@ export interface Support {
   readonly held: boolean;
 }
 
-/** Two places nearer than this are one, feet. */
-const SLIP = 1e-6;
+/** Two places nearer than this are one, feet: a lot that is turned is rounded to a millionth, and lengths along it add up. */
+const SLIP = 1e-4;
 
 /**
  * Supports along a raceway, as few as will do: each where the first of the conduits there comes to the end of what it may
@@ -44,7 +44,7 @@ export function placeSupports(
   for (;;) {
     // The earliest place at which one of the conduits asks for a support, those that begin later among them.
     let due = Math.min(...open.map((one) => dueOf(lays[one.lay]!, one.last)), Number.POSITIVE_INFINITY);
-    while (next < order.length && lays[order[next]!]!.from <= due) {
+    while (next < order.length && lays[order[next]!]!.from <= due + SLIP) {
       const lay = lays[order[next]!]!;
       if (!lay.isNipple) open.push({ lay: order[next]!, last: null });
       due = Math.min(due, dueOf(lay, null));

@@ -1,35 +1,38 @@
 import type { FloorPrice } from '../../../routing/propose/raceways/least-under.ts';
-import type { SharedPrice } from '../../../routing/propose/shared/shared-cost.ts';
 import type { Charger, Drop, Rules, Site } from '../../../routing/site/site.ts';
 import type { TakeoffRow } from '../../plan-file/takeoff.ts';
-import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import type { PriceList } from '../../prices/price-list.ts';
+import { conductorSpec, STICK } from '../../prices/spec.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { supportSpacing } from '../../tables/raceway-of.ts';
-import { costOf } from '../../takeoff/bid/cost.ts';
+import { worthOfRows } from '../bid-worth.ts';
 import { takeoffOf } from '../panels/trial-price.ts';
 import { USUAL_DROP, USUAL_PANELBOARD, USUAL_RACEWAY } from '../usual.ts';
 
-/** What any branches to some chargers cost at the least, beside the feet that they go. Dollars. */
+/** What any branches to chargers alike cost at the least in the bid, beside the feet that they go. Dollars. */
 interface BranchFloor {
-  /** A foot of raceway, of a circuit in its conduit, and of a conduit, worked off the ground. */
-  readonly price: SharedPrice;
-  /** Of these the share that what is worked on the ground costs at the least. */
+  /** A foot, off the ground, of the line conductors of a circuit, and of what so many share beside them: a conduit and what is in it. */
+  readonly lines: number;
+  readonly shared: readonly number[];
+  /** A foot of what hangs: of each raceway, and of each conduit there. */
+  readonly raceway: number;
+  readonly hung: number;
+  /** Couplings of a foot of conduit. */
+  readonly coupling: number;
+  /** Of these feet the share that what is worked on the ground costs at the least. */
   readonly low: number;
   /** And what lies in the ground. */
   readonly ground: number;
   /** Pieces that every circuit has, and its conductors' allowances. */
   readonly circuit: number;
-  /** Pieces that every drop has, less the supports that the last conduit to it may do without. */
-  readonly drop: number;
+  /** Pieces that every drop has, on the ground and up, less what the last conduit to it may do without. */
+  readonly drop: { readonly low: number; readonly high: number };
 }
 
 const FEET = ['raceway', 'conductor', 'grounding conductor', 'pilot conductor'];
 const LINES = ['conductor', 'pilot conductor'];
-const OF_CIRCUITS = ['breaker', 'test', 'wire connector'];
+const OF_CIRCUITS = ['breaker', 'test', 'wire connector', 'label'];
 const OF_DROPS = ['cover', 'bonding pigtail'];
-/** Both ends of the conduit that ends at a drop. */
-const CONNECTORS = 2;
 /** Conduit this short between boxes has no support, feet. */
 const UNSUPPORTED = 2;
 /** Feet that two trial branches differ by: so short that no drop of volts makes conductors thicker. */
@@ -45,48 +48,70 @@ const DEEP = -2;
 type Own = Pick<Charger, 'amps' | 'volts' | 'phases' | 'pilot'>;
 
 /**
- * Prices under which no branches of chargers alike can be had: feet by the sizes that short branches take, one to as many as
- * share a conduit, with no couplings, bends, straps of their own, waste, or boxes where circuits part; pieces by the hours
- * of very many alike. What the list has no price for is taken from the invented one.
+ * Prices under which no branches of chargers alike can be had: feet with their waste by the sizes that short branches take,
+ * one to as many as share a conduit, with no bends, straps of legs, or boxes where circuits part; pieces by the hours of
+ * very many alike. What the list has no price for is taken from the invented one.
  * @param count of all chargers of the lot
  */
 function branchFloor(rules: Rules, prices: PriceList, own: Own, count: number): BranchFloor {
   const alike = Math.max(1000, ALIKE * count);
   const { circuitsPerConduit, allowance } = rules;
-  const foot = (circuits: number) => footOf(rules, prices, own, circuits);
-  const one = foot(1);
-  const slopes = Array.from({ length: circuitsPerConduit - 1 }, (_, i) => {
-    const more = foot(i + 2);
-    return more.conduits > 1.01 ? one.lines : (more.dollars - one.dollars) / (i + 1);
-  });
-  // Each circuit more in a conduit costs no less than this a foot, and one alone what it costs.
-  const conductor = Math.min(one.dollars, one.lines, ...slopes.filter((slope) => slope > 0));
-  const conduit = one.dollars - conductor;
-  const inGround = Array.from({ length: circuitsPerConduit }, (_, i) => {
+  const foot = Array.from({ length: circuitsPerConduit }, (_, i) => footOf(rules, prices, own, i + 1));
+  const one = foot[0]!;
+  const inGround = foot.map((here, i) => {
     const there = footOf(rules, prices, own, i + 1, 'underground');
-    return (there.dollars * there.low) / Math.max(1e-9, conduit + conductor * (i + 1));
+    return (there.dollars * there.low) / Math.max(1e-9, here.dollars);
   });
   const rows = trial(rules, own, 1, NEAR);
   const each = (item: string): number =>
     rows.filter((row) => row.item === item).reduce((sum, row) => sum + row.quantity * unitPrice(prices, row, alike), 0);
-  const connector = rows.find(({ item }) => item === 'connector');
-  const hanger = rows.find(({ item }) => item === 'hanger');
+  const piece = (item: string, spec: string): Piece => pieceOf(prices, { item, spec, unit: 'each' }, alike);
+  const conduit = rows.find(({ item }) => item === 'connector')?.spec ?? '*';
+  const connector = piece('connector', conduit);
+  const strap = piece('strap', conduit);
+  const coupling = piece('coupling', conduit);
+  const hanger = piece('hanger', rows.find(({ item }) => item === 'hanger')?.spec ?? '*');
+  const [bar, clamp] = [piece('trapeze', '12 in'), piece('beam clamp', '3/8 in')];
+  const trapeze = bar.high + 2 * clamp.high;
   const spacing = supportSpacing(tablesOf(rules), USUAL_RACEWAY.overhead, '1').spacingFt;
-  const trapeze =
-    priceOf(prices, { item: 'trapeze', spec: '12 in', unit: 'each' }, alike, 0) +
-    2 * priceOf(prices, { item: 'beam clamp', spec: '3/8 in', unit: 'each' }, alike, 0);
-  const support = Math.min(trapeze, hanger ? unitPrice(prices, hanger, alike) : 0) / spacing;
+  // One conduit has a hanger, several a trapeze with a strap each: no less than this, and this for each conduit more.
+  const more = Array.from(
+    { length: Math.max(0, count - 1) },
+    (_, i) => (trapeze + (i + 2) * strap.high - hanger.high) / (i + 1),
+  );
+  const single = Math.min(hanger.high, trapeze + strap.high);
+  const hung = Math.max(0, Math.min(single, ...more));
+  // A conduit of several sticks has a coupling less than sticks, which its connectors are worth.
+  const joint = Math.min(coupling.high, 2 * connector.low);
   const sum = (items: readonly string[]): number => items.reduce((all, item) => all + each(item), 0);
+  const without = UNSUPPORTED * (single / spacing) + joint;
   return {
-    price: { raceway: support, conductor, conduit, circuitsPerConduit },
-    low: one.low,
+    lines: one.lines,
+    shared: foot.flatMap(({ dollars, lines, conduits }) => (conduits > 1.01 ? [] : [dollars - lines])),
+    raceway: (single - hung) / spacing,
+    hung: hung / spacing,
+    coupling: joint / STICK,
+    low: Math.min(
+      one.low,
+      ...[hanger, bar, clamp, strap, coupling].map(({ low, high }) => (high > 0 ? low / high : 1)),
+    ),
     ground: Math.min(one.low, ...inGround),
     circuit: sum(OF_CIRCUITS) + one.low * one.lines * (allowance.equipment + allowance.box),
-    drop: sum(OF_DROPS) + CONNECTORS * (connector ? unitPrice(prices, connector, alike) : 0) - UNSUPPORTED * support,
+    drop: {
+      low: sum(OF_DROPS) + 2 * connector.low - without,
+      high:
+        OF_DROPS.flatMap((item) => rows.filter((row) => row.item === item)).reduce(
+          (all, row) => all + row.quantity * pieceOf(prices, row, alike).high,
+          0,
+        ) +
+        connector.low +
+        connector.high -
+        without,
+    },
   };
 }
 
-/** Dollars of a foot of a straight with so many circuits, all of it and the lines alone; conduits side by side. */
+/** Dollars of a foot of a straight with so many circuits, waste in: all of it and the lines alone; conduits side by side. */
 function footOf(rules: Rules, prices: PriceList, own: Own, circuits: number, place: Place = 'overhead') {
   const quantities = new Map<string, { readonly row: TakeoffRow; feet: number }>();
   for (const [feet, sign] of [
@@ -103,21 +128,56 @@ function footOf(rules: Rules, prices: PriceList, own: Own, circuits: number, pla
   for (const { row, feet } of quantities.values()) {
     const high = feetPrice(prices, row, true);
     if (high > 0) low = Math.min(low, feetPrice(prices, row, false) / high);
-    // What waste adds to what is bought adds nothing here.
-    const net = feet / (1 + wasteOf(rules, row.item));
-    dollars += net * high;
-    if (LINES.includes(row.item)) lines += net * high;
-    if (row.item === 'raceway') conduits += net;
+    dollars += feet * high;
+    if (LINES.includes(row.item)) lines += feet * high;
+    if (row.item === 'raceway') conduits += feet / (1 + rules.waste.raceway);
   }
   return { dollars, lines, conduits, low };
 }
 
-const wasteOf = ({ waste }: Rules, item: string): number => (item === 'raceway' ? waste.raceway : waste.conductor);
+/** Feet at which wider conductors are looked for; those of a longer way are no narrower. */
+const WIDER = 5;
+
+/**
+ * Dollars of a foot of the line conductors of one branch of so many feet, off the ground, as wide as its limit of drop has
+ * them: no wider size that costs less is taken for more.
+ * @param low share of these that the same costs on the ground at the least
+ */
+function linesOf(
+  rules: Rules,
+  prices: PriceList,
+  own: Own & Pick<Charger, 'branchDrop'>,
+  feet: number,
+  low: number,
+): number {
+  const { allowance } = rules;
+  const sizes = tablesOf(rules).conductors.rows.map(({ size }) => size);
+  const long = Math.max(NEAR, WIDER * Math.floor(feet / WIDER));
+  return trial(rules, own, 1, long)
+    .filter(({ item }) => LINES.includes(item))
+    .reduce((sum, row) => {
+      const had = sizes.findIndex((size) => row.spec.startsWith(conductorSpec(size, rules.metal, rules.insulation)));
+      const kinds =
+        had < 0 || row.item !== 'conductor'
+          ? [row]
+          : sizes.slice(had).map((size) => ({
+              ...row,
+              spec: row.spec.replace(
+                conductorSpec(sizes[had]!, rules.metal, rules.insulation),
+                conductorSpec(size, rules.metal, rules.insulation),
+              ),
+            }));
+      const foot = Math.min(
+        ...kinds.flatMap((kind) => [feetPrice(prices, kind, true), feetPrice(prices, kind, false) / low]),
+      );
+      return sum + (row.quantity / (long + allowance.equipment + allowance.box)) * foot;
+    }, 0);
+}
 
 /** The takeoff of so many circuits along one straight, their boxes at its end. */
 function trial(
   rules: Rules,
-  own: Own,
+  own: Own & Pick<Charger, 'branchDrop'>,
   circuits: number,
   feet: number,
   place: Place = 'overhead',
@@ -154,18 +214,23 @@ function trial(
 
 type Priced = Pick<TakeoffRow, 'item' | 'spec' | 'unit'>;
 
-/** Dollars of one of so many, worked at some height or on the ground. */
-function priceOf(prices: PriceList, { item, spec, unit }: Priced, count: number, high: number, lift = 0): number {
-  const row: TakeoffRow = { item, spec, unit, quantity: count, high, lift, basis: '', of: [], parts: [] };
-  for (const list of [prices, INVENTED_LIST]) {
-    const { cost, missing } = costOf([row], list, 0);
-    if (missing.length === 0) return cost / count;
-  }
-  return 0;
-}
+/** Dollars in the bid of one of so many, worked at some height or on the ground. */
+const priceOf = (prices: PriceList, { item, spec, unit }: Priced, count: number, high: number, lift = 0): number =>
+  worthOfRows([{ item, spec, unit, quantity: count, high, lift, basis: '', of: [], parts: [] }], prices) / count;
 
 /** Of pieces: on the ground, where they take least. */
 const unitPrice = (prices: PriceList, row: Priced, alike: number): number => priceOf(prices, row, alike, 0);
+
+/** Of one piece, on the ground and from a ladder or a lift, whichever is less. */
+interface Piece {
+  readonly low: number;
+  readonly high: number;
+}
+
+const pieceOf = (prices: PriceList, row: Priced, alike: number): Piece => ({
+  low: unitPrice(prices, row, alike),
+  high: Math.min(priceOf(prices, row, alike, alike), priceOf(prices, row, alike, alike, alike)),
+});
 
 /** Of a foot, from a ladder or a lift, whichever is less; or on the ground. */
 const feetPrice = (prices: PriceList, row: Priced, isHigh: boolean): number =>
@@ -174,34 +239,64 @@ const feetPrice = (prices: PriceList, row: Priced, isHigh: boolean): number =>
     : priceOf(prices, row, 1000, 0);
 
 /** Of a site: under whatever its chargers draw. */
-export interface SiteFloor extends Pick<BranchFloor, 'circuit' | 'drop'> {
+export interface SiteFloor {
   readonly feet: FloorPrice;
+  /** What a foot of the conductors to a charger costs beyond those, on a way of so many feet or more: by its limit of drop. */
+  readonly over: (charger: Own & Pick<Charger, 'branchDrop'>, feet: number) => number;
+  readonly circuit: number;
+  /** Of a drop whose box is so high, feet. */
+  readonly drop: (elevation: number) => number;
 }
 
 /** The least of the floors of all kinds of chargers that a site has; null without any. */
 export function siteFloor({ rules, chargers }: Site, prices: PriceList): SiteFloor | null {
+  const kindOf = ({ amps, volts, phases, pilot }: Own): string => [amps, volts, phases, pilot].join(' ');
   const kinds = new Map(
-    chargers.map(({ amps, volts, phases, pilot }): [string, Own] => [
-      [amps, volts, phases, pilot].join(' '),
-      { amps, volts, phases, ...(pilot !== undefined && { pilot }) },
-    ]),
+    chargers.map((one): [string, Own] => {
+      const { amps, volts, phases, pilot } = one;
+      return [kindOf(one), { amps, volts, phases, ...(pilot !== undefined && { pilot }) }];
+    }),
   );
   const floors = [...kinds.values()].map((own) => branchFloor(rules, prices, own, chargers.length));
   if (floors.length === 0) return null;
   const least = (of: (floor: BranchFloor) => number): number => Math.max(0, Math.min(...floors.map(of)));
+  // What so many circuits share in a conduit goes up by no less than `step` for each more.
+  const shared = Array.from({ length: rules.circuitsPerConduit }, (_, i) =>
+    Math.min(...floors.map((floor) => floor.shared[i] ?? Number.POSITIVE_INFINITY)),
+  );
+  const first = shared[0]!;
+  const steps = shared.slice(1).map((more, i) => (more - first) / (i + 1));
+  const step = Math.min(first, ...steps.filter(Number.isFinite));
+  const rises = Number.isFinite(step) && step > 0 && steps.length > 0;
+  const lines = least((floor) => floor.lines);
+  const low = least((floor) => floor.low);
+  const known = new Map<string, number>();
   return {
     feet: {
       price: {
-        raceway: least(({ price }) => price.raceway),
-        conductor: least(({ price }) => price.conductor),
-        conduit: least(({ price }) => price.conduit),
+        raceway: least(({ raceway }) => raceway),
+        conductor: lines + (rises ? step : 0),
+        conduit: Math.max(0, rises ? first - step : Math.min(...shared)),
         circuitsPerConduit: rules.circuitsPerConduit,
       },
-      low: least(({ low }) => low),
+      hung: least(({ hung, coupling }) => hung + coupling),
+      low,
       ground: least(({ ground }) => ground),
       high: rules.workHeight.ladder,
     },
+    over: ({ amps, volts, phases, pilot, branchDrop }, feet) => {
+      // A tap may spare some of the way at either end.
+      const way = Math.max(0, Math.floor((feet - 2 * rules.tapLimit) / WIDER));
+      const own = {
+        ...{ amps, volts, phases },
+        ...(pilot !== undefined && { pilot }),
+        ...(branchDrop !== undefined && { branchDrop }),
+      };
+      const key = `${kindOf(own)} ${branchDrop} ${way}`;
+      if (!known.has(key)) known.set(key, linesOf(rules, prices, own, WIDER * way, low));
+      return Math.max(0, known.get(key)! - lines);
+    },
     circuit: least(({ circuit }) => circuit),
-    drop: least(({ drop }) => drop),
+    drop: (elevation) => least(({ drop }) => (elevation > rules.workHeight.ladder ? drop.high : drop.low)),
   };
 }

@@ -13,7 +13,7 @@ import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { type BillSums, bidOf } from '../../takeoff/bid/bid.ts';
 import { takeoffSystem } from '../../takeoff/systems.ts';
-import { billOf, billSum, rowsCost, worthOf } from '../bid-worth.ts';
+import { billOf, billSum, worthOf, worthOfRows } from '../bid-worth.ts';
 import { failsOf } from '../forced-words.ts';
 import { branchPullPlaces } from './pull-points.ts';
 
@@ -94,12 +94,15 @@ export function branchesWorth(site: Site, prices: PriceList, from: string, own: 
   };
 }
 
-/** What the branches from some equipment to some chargers come to as they are drawn: what counts as branches in a bill. */
+/**
+ * What the branches from some equipment to some chargers add to the bid as they are drawn: what counts as branches in a
+ * bill, by its feet, with all that is laid on it, lifts and traffic control by parts of their days.
+ */
 export function branchesCost(site: Site, prices: PriceList, from: string, chargers: readonly string[]): number {
   const ids = new Set(chargers);
   const own = site.chargers.filter(({ id }) => ids.has(id));
   const rows = takeoffOf(branchesOf(branchesAlone(site, new Set([from]), own)));
-  return rowsCost(rows.filter(({ item, spec }) => takeoffSystem(item, spec) === 'branches').map(unstocked), prices);
+  return worthOfRows(rows.filter(({ item, spec }) => takeoffSystem(item, spec) === 'branches').map(unstocked), prices);
 }
 
 /** By the feet themselves: whole sticks and reels are cut for all equipment together. */

@@ -1,3 +1,5 @@
+import { networkOf } from '../../../routing/network/network.ts';
+import { tapsWithin } from '../../../routing/network/taps.ts';
 import { insideOf, obstacleOf } from '../../../routing/plane/obstacle.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { distance } from '../../../routing/plane/space.ts';
@@ -6,7 +8,7 @@ import type { Point3, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { footprintOf } from '../../../routing/standing/footprint.ts';
 import { designOf } from '../../branches/design.ts';
-import { type PullPlace, placeAlong, pullPlaces } from '../../branches/pulls/pull-places.ts';
+import { type PullLimits, type PullPlace, placeAlong, pullPlaces } from '../../branches/pulls/pull-places.ts';
 import { plan } from '../../plan/plan.ts';
 import type { Conduit } from '../../plan-file/branches.ts';
 import { feederConduits } from '../../supply/feeders/feeder-conduit.ts';
@@ -48,6 +50,11 @@ export function withPullPoints(
   return { file: next, added };
 }
 
+/** What is drawn is rounded, and a turned lot once more: what is pulled ends so much before its limit, feet. */
+const ROUNDED = 1e-3;
+
+const short = ({ bendLimit, pullLimit }: PullLimits): PullLimits => ({ bendLimit, pullLimit: pullLimit - ROUNDED });
+
 /** Where the first pull point is wanted on each conduit of branches that bends too much or is too long to pull. */
 export function branchPullPlaces(
   site: Site,
@@ -58,7 +65,7 @@ export function branchPullPlaces(
   const places: Point3[] = [];
   for (const conduit of conduits) {
     if (conduit.bendDegrees <= rules.bendLimit + 1e-6 && conduit.length <= rules.pullLimit + 1e-9) continue;
-    const [first] = pullPlaces(conduit.path, rules);
+    const [first] = pullPlaces(conduit.path, short(rules));
     const at = first && open(conduit.path, first);
     if (at && places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
   }
@@ -81,7 +88,7 @@ function feederPullPlaces(
     const cuts = taken.map((at, i) => ({ id: `${i}`, at }));
     const next = stretchesOf(path, cuts, rules.joinTolerance)
       .flatMap((stretch) => {
-        const [first] = pullPlaces(stretch.path, rules);
+        const [first] = pullPlaces(stretch.path, short(rules));
         return first ? [open(stretch.path, first)] : [];
       })
       .find((at) => taken.every((other) => distance(other, at) > rules.joinTolerance));
@@ -109,9 +116,13 @@ const ROUND = [
 
 /**
  * Of a place on a path, where a box can be opened: there, or for one in the ground under equipment or a column as far
- * back as what stands on it reaches. Nearer the last box is never too far, and what bends after it gets the next.
+ * back as what stands on it reaches, and for one where a way leaves its raceway for equipment or a box, at that end of the
+ * raceway. Nearer the last box is never too far, and what bends after it gets the next.
  */
-function openPlaces({ equipment, columns }: Site): (path: readonly Point3[], place: PullPlace) => Point3 {
+function openPlaces(site: Site): (path: readonly Point3[], place: PullPlace) => Point3 {
+  const { equipment, columns, rules } = site;
+  const network = networkOf(site.raceways, rules.joinTolerance);
+  const isOnRaceway = (at: Point3): boolean => tapsWithin(network, at, rules.joinTolerance).length > 0;
   const over = [
     ...columns.map(({ at, size, rotation = 0 }) => rectangleAt(at, size, rotation)),
     ...equipment.map(footprintOf),
@@ -119,6 +130,7 @@ function openPlaces({ equipment, columns }: Site): (path: readonly Point3[], pla
   const isShut = ([x, y, z]: Point3): boolean =>
     z < 0 && ROUND.some(([dx, dy]) => over.some((outline) => insideOf(outline, x + HALF * dx, y + HALF * dy)));
   return (path, { at, along }) => {
+    if (!isOnRaceway(at)) return lastBefore(path, along).find(isOnRaceway) ?? at;
     if (!isShut(at)) return at;
     for (let far = along - BACK; far > 0; far -= BACK) {
       const back = placeAlong(path, far);
@@ -126,4 +138,16 @@ function openPlaces({ equipment, columns }: Site): (path: readonly Point3[], pla
     }
     return at;
   };
+}
+
+/** The corners of a path before so many feet along it, the last one first, without its start. */
+function lastBefore(path: readonly Point3[], along: number): Point3[] {
+  const corners: Point3[] = [];
+  let far = 0;
+  for (let i = 1; i < path.length; i++) {
+    far += distance(path[i - 1]!, path[i]!);
+    if (far >= along) break;
+    corners.push(path[i]!);
+  }
+  return corners.reverse();
 }

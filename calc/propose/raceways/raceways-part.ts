@@ -1,5 +1,6 @@
 import { proposeRaceways } from '../../../routing/propose/raceways/propose-raceways.ts';
 import type { PaidBranches, RacewaysProposal } from '../../../routing/propose/raceways/raceway-make.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import { newIds } from '../../../routing/site/new-id.ts';
 import type { Member, Raceway, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -135,26 +136,30 @@ export function drawnIn(
 }
 
 /** What the bound on routes is a bound of. */
-const WEIGHED = 'routes, at a price a foot of raceway, conductors and conduit';
+const WEIGHED = 'routes, by what a foot of raceway, conductors and conduit adds to the bid, no fittings or boxes in it';
 
-/** Branches overhead by their takeoff, and the least that any along the lines that were looked at come to. */
-function paidMeasure(
+/**
+ * What branches overhead add to the bid, and the least that any along the lines that were looked at add to it, their
+ * conductors as wide as the limits of drop of the site as it is now have them.
+ */
+export function paidMeasure(
   site: Site,
   prices: PriceList,
   paid: readonly PaidBranches[],
   floor: SiteFloor,
 ): NonNullable<ProposalPart['measure']> {
-  const drops = new Map(site.chargers.map(({ id, drop }) => [id, drop]));
-  const sum = (of: (one: PaidBranches) => number): number => paid.reduce((all, one) => all + of(one), 0);
+  const chargerOf = byId(site.chargers);
+  const boxAt = new Map(site.drops.map(({ id, box }) => [id, box[2]]));
+  const sum = <T>(list: readonly T[], of: (one: T) => number): number => list.reduce((all, one) => all + of(one), 0);
+  const least = ({ chargers, floor: feet, ways }: PaidBranches): number =>
+    feet +
+    sum(ways, ({ id, feet: long, counted: by }) => by * floor.over(chargerOf.get(id)!, long)) +
+    chargers.length * floor.circuit +
+    sum([...new Set(chargers.map((id) => chargerOf.get(id)!.drop))], (id) => floor.drop(boxAt.get(id)!));
   return {
-    of: 'new branches overhead: raceway, conductors, fittings, boxes and breakers, by the feet of each',
-    value: sum(({ from, chargers }) => branchesCost(site, prices, from, chargers)),
-    bound: sum(
-      ({ chargers, floor: feet }) =>
-        feet +
-        chargers.length * floor.circuit +
-        new Set(chargers.map((id) => drops.get(id))).size * Math.max(0, floor.drop),
-    ),
+    of: 'new branches overhead, by what they add to the bid: feet, fittings, boxes and breakers with all that is laid on them, lifts and traffic control by parts of days',
+    value: sum(paid, ({ from, chargers }) => branchesCost(site, prices, from, chargers)),
+    bound: sum(paid, least),
     unit: 'dollars',
   };
 }

@@ -1,4 +1,5 @@
 import type { Point3 } from '../../site/site.ts';
+import { arcSearch } from '../shared/arc-paths.ts';
 import { type EdgeRow, homeGraph } from '../shared/home-graph.ts';
 import { sharedBound } from '../shared/shared-bound.ts';
 import { edgeCost, type SharedPrice } from '../shared/shared-cost.ts';
@@ -10,6 +11,21 @@ export interface FloorPrice {
   readonly high: number;
   /** And what lies in the ground this share. */
   readonly ground: number;
+  /** What each conduit adds to a foot of new raceway that hangs level. */
+  readonly hung: number;
+}
+
+/** The shortest way to a charger, feet, and the feet of the cheapest one as floor prices count them. */
+export interface FloorWay {
+  readonly id: string;
+  readonly feet: number;
+  readonly counted: number;
+}
+
+/** The least that routes cost, and of the cheapest way to each terminal how long it is, feet, as floor prices count them. */
+export interface LeastUnder {
+  readonly least: number;
+  readonly ways: readonly number[];
 }
 
 interface Laid {
@@ -30,21 +46,31 @@ const UPRIGHT = 0.1;
  * where it is new and level.
  */
 export function leastUnder(
-  { price, low, high, ground }: FloorPrice,
+  { price, low, high, ground, hung }: FloorPrice,
   { points, edges, isNew, root, terminals, ways }: Laid,
   steps: number,
   mayGoOn: () => boolean,
-): number {
-  const rows = edges.map(([a, b, length, , room = 0], e): EdgeRow => {
+): LeastUnder {
+  const isHung = edges.map(([a, b, length], e): boolean => {
     const [p, q] = [points[a]!, points[b]!];
-    const isLevel = Math.abs(p[2] - q[2]) <= UPRIGHT * length;
-    const bottom = Math.min(p[2], q[2]);
-    const isHung = isNew[e] && isLevel && bottom >= 0;
-    return [a, b, length * (bottom > high ? 1 : bottom < 0 ? ground : low), isHung ? 1 : 0, room];
+    return isNew[e]! && Math.abs(p[2] - q[2]) <= UPRIGHT * length && Math.min(p[2], q[2]) >= 0;
+  });
+  const rows = edges.map(([a, b, length, , room = 0], e): EdgeRow => {
+    const bottom = Math.min(points[a]![2], points[b]![2]);
+    return [a, b, length * (bottom > high ? 1 : bottom < 0 ? ground : low), isHung[e] ? 1 : 0, room];
   });
   const graph = homeGraph(points.length, rows);
+  const conduitTimes = isHung.map((is) => (is && price.conduit > 0 ? 1 + hung / price.conduit : 1));
   const carried = new Int32Array(rows.length);
   for (const way of ways) for (const e of way) carried[e] = carried[e]! + 1;
-  const known = carried.reduce((sum, q, e) => sum + edgeCost(graph, price, e, q), 0);
-  return Math.min(known, sharedBound(graph, root, terminals, price, known, steps, mayGoOn));
+  const known = carried.reduce(
+    (sum, q, e) => sum + edgeCost(graph, { ...price, conduit: price.conduit * conduitTimes[e]! }, e, q),
+    0,
+  );
+  const search = arcSearch(graph, 'by edge');
+  search.run(root, -1, graph.length);
+  return {
+    least: Math.min(known, sharedBound(graph, root, terminals, price, known, steps, mayGoOn, conduitTimes)),
+    ways: terminals.map((terminal) => search.distance[terminal]!),
+  };
 }

@@ -110,8 +110,9 @@ export function proposeRaceways(
     now = drawnFor(routed.laid, routed.joining);
     for (const list of ['raceways', 'members'] as const)
       while (site[list].length + laid[list].length < now[list].length) laid[list].push(isForChargers ? from : null);
-    if (routed.floor > 0 && routed.unreached.length === 0)
-      paidFor.push({ from, chargers: [...own], floor: routed.floor });
+    const { floor } = routed;
+    if (floor && routed.unreached.length === 0)
+      paidFor.push({ from, chargers: [...own], floor: floor.least, ways: floor.ways });
   };
 
   const lacking = new Set(feederRoutesOf(site).routes.flatMap(({ feeder, way }) => (way === null ? [feeder] : [])));

@@ -1,7 +1,7 @@
 import type { Raceway, Site } from '../../site/site.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
 import type { Stringer } from './lattice/held-line.ts';
-import type { FloorPrice } from './least-under.ts';
+import type { FloorPrice, FloorWay } from './least-under.ts';
 import type { Judged } from './paid-search.ts';
 
 export type RacewayPlace = 'overhead' | 'underground';
@@ -48,6 +48,7 @@ export interface PaidBranches {
   readonly from: string;
   readonly chargers: readonly string[];
   readonly floor: number;
+  readonly ways: readonly FloorWay[];
 }
 
 /** With the equipment whose branches it was laid for; without it where it was laid for a feeder. */

@@ -7,10 +7,11 @@ import { OUT_OF_GROUND } from './lattice/ground-ways.ts';
 import type { Stringer } from './lattice/held-line.ts';
 import { type Lattice, latticeOf } from './lattice/lattice.ts';
 import { lotFrame } from './lattice/lot-frame.ts';
-import { type FloorPrice, leastUnder } from './least-under.ts';
+import { type FloorPrice, type FloorWay, leastUnder } from './least-under.ts';
 import { type Judged, searchPaid } from './paid-search.ts';
 import type { Joining } from './raceway-paths.ts';
 import { standingRoom } from './standing-room.ts';
+import { besideStanding } from './walked.ts';
 import type { Ways } from './ways-anew.ts';
 
 /** Where a circuit ends, and how long its way may be, feet. */
@@ -44,8 +45,8 @@ export interface RoutedEnds {
   readonly unreached: readonly string[];
   /** Ends to which no way is held: theirs hangs in the air at some place. */
   readonly inAir: readonly string[];
-  /** By the floor prices: no routes on the lattice cost less; 0 where it is not worked. */
-  readonly floor: number;
+  /** By the floor prices: no routes on the lattice cost less; null where it is not worked. */
+  readonly floor: { readonly least: number; readonly ways: readonly FloorWay[] } | null;
 }
 
 /** What routes are weighed by, and how far apart what hangs may be supported, feet. */
@@ -104,13 +105,19 @@ export function routeEnds(
   const left = (): readonly CircuitEnd[] => ends.filter(({ id }) => all.unreached.includes(id));
   const also = (more: RoutedEnds, isInAir: boolean): void => {
     all = {
-      laid: [...all.laid, ...more.laid],
+      laid: [
+        ...all.laid,
+        ...besideStanding(
+          more.laid,
+          all.laid.map(([a, b]) => [a, b]),
+        ),
+      ],
       joining: all.joining,
       cost: all.cost + more.cost,
       bound: all.bound + more.bound,
       unreached: more.unreached,
       inAir: isInAir ? all.unreached.filter((id) => !more.unreached.includes(id)) : all.inAir,
-      floor: 0,
+      floor: null,
     };
   };
   if (place !== 'overhead') return all;
@@ -182,7 +189,7 @@ function routed(
   const reached = ends.flatMap((_, i) => (Number.isFinite(shortest[i]) ? [i] : []));
   const unreached = ends.filter((_, i) => !Number.isFinite(shortest[i])).map(({ id }) => id);
   if (reached.length === 0)
-    return { laid: [], joining: 'straight on', cost: 0, bound: 0, unreached, inAir: [], floor: 0 };
+    return { laid: [], joining: 'straight on', cost: 0, bound: 0, unreached, inAir: [], floor: null };
   const own = reached.map((i) => terminals[i]!);
   const effort = effortFor(lattice, own.length, share);
   let isWhole = true;
@@ -231,9 +238,13 @@ function routed(
           judging.tell,
         );
   const least = judging?.floor;
-  const floor = least
+  const under = least
     ? leastUnder(least, { points, edges, isNew, root, terminals: own, ways: best.ways }, effort.steps, mayGoOn)
-    : 0;
+    : null;
+  const floor = under && {
+    least: under.least,
+    ways: reached.map((i, k) => ({ id: ends[i]!.id, feet: shortest[i]!, counted: under.ways[k]! })),
+  };
   const { joining } = best;
   const { cost } = sought;
   return { laid: straights(best.ways), joining, cost, bound: found.bound, unreached, inAir: [], floor };

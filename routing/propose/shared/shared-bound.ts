@@ -18,6 +18,7 @@ const FALL = 1.3;
  * Crowder 1974; Camerini, Fratta and Maffioli 1975) towards `target`, the cost of a known plan. Circuits of a best plan
  * never use an edge in both directions (swapping their ends would save it), so each direction has its own shares. The conduits of an arc are at least one, and at least
  * q / circuitsPerConduit: how much of a conduit is charged the second way is one more share of each arc.
+ * @param conduitTimes how many times its price a conduit costs on each edge; once unless it is given
  */
 export function sharedBound(
   graph: HomeGraph,
@@ -27,6 +28,7 @@ export function sharedBound(
   target: number,
   steps: number,
   mayGoOn: () => boolean,
+  conduitTimes?: readonly number[],
 ): number {
   const groups = [...new Set(terminals)];
   const count = groups.length;
@@ -35,7 +37,9 @@ export function sharedBound(
   const search = arcSearch(graph);
   // Where conduits lie that have room, what more of them cost is left out: the bound is no higher for it.
   const conduit = Float64Array.from(graph.edge, (e) =>
-    (graph.room[e] as number) > 0 ? 0 : (graph.length[e] as number) * price.conduit,
+    (graph.room[e] as number) > 0
+      ? 0
+      : (graph.length[e] as number) * price.conduit * (conduitTimes ? (conduitTimes[e] as number) : 1),
   );
   const once = Float64Array.from(
     graph.edge,

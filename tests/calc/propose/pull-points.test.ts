@@ -91,3 +91,34 @@ test('what a way has enough boxes on gets no more', () => {
   const { file } = withPullPoints(stairs([3], 60));
   expect(withPullPoints(file).added).toBe(0);
 });
+
+test('where a conduit may be no longer just past the end of its raceway, the pull point stands at that end', () => {
+  const [end, gap] = [40, 3];
+  const file: SiteFile = {
+    ...stairs([], 9),
+    equipment: [
+      { id: 'SVC', kind: 'source', at: [0, -3], size: [4, 3, 6], entry: [0, 0, 3], volts: 208, phases: 3 },
+      panel('P1', end + gap, 0),
+    ],
+    raceways: [
+      {
+        id: 'R1',
+        method: 'EMT',
+        place: 'overhead',
+        path: [
+          [0, 0, 3],
+          [end, 0, 3],
+          [end, 0, 6],
+        ],
+      },
+    ],
+    rules: { tapLimit: gap, pullLimit: end + 3 + 1 },
+  };
+  const { file: next } = withPullPoints(file);
+  expect(next.pullpoints!.map(({ at }) => at)).toEqual([[end, 0, 6]]);
+  const rules = plan(toSite(next)).findings.map(({ rule }) => rule);
+  expect(rules).not.toContain('loose-pull-point');
+  expect(rules).not.toContain('pull-length');
+  // Without it the conduit is too long.
+  expect(plan(toSite(file)).findings.map(({ rule }) => rule)).toContain('pull-length');
+});

@@ -1,6 +1,7 @@
+import { kept } from '../../../kept/kept.ts';
 import { direction } from '../../../plane/direction.ts';
 import type { Point2, Site } from '../../../site/site.ts';
-import { rowWay } from '../../rows/row-way.ts';
+import { rowsOf } from '../../rows/rows-of.ts';
 
 /** The way a lot lies: raceways go along it and square to it. */
 export interface LotFrame {
@@ -17,7 +18,7 @@ const SQUARE = 0.01;
 
 /**
  * The frame of a site: that of its gridlines where it has any, else of its steel (the way in which most feet of it lie),
- * else of its first row of stalls.
+ * else of the rows in which most stalls stand, whichever is drawn first.
  */
 export const lotFrame = (site: Site): LotFrame => frameOf(frameDegrees(site));
 
@@ -58,5 +59,20 @@ function degreesOf({ gridlines, members, stalls }: Site): number {
     const all = own.reduce((sum, one) => sum + one.feet, 0);
     return own.reduce((sum, one) => sum + one.way * (one.feet / all), 0);
   }
-  return rowWay(stalls, new Set(stalls.slice(0, 1).map(({ id }) => id)))?.degrees ?? 0;
+  return rowsDegrees(stalls);
 }
+
+/** The way of the rows in which most stalls stand. */
+const rowsDegrees = kept((stalls: Site['stalls']): number => {
+  const at = new Map(stalls.map((stall) => [stall.id, stall]));
+  const most = new Map<number, { count: number; degrees: number }>();
+  for (const row of rowsOf(stalls)) {
+    const [first, last] = [at.get(row[0]!)!, at.get(row.at(-1)!)!];
+    const [dx, dy] = [last.at[0] - first.at[0], last.at[1] - first.at[1]];
+    const degrees = quarter(first === last ? first.heading : (Math.atan2(dy, dx) * 180) / Math.PI);
+    const known = most.get(hundredths(degrees)) ?? { count: 0, degrees };
+    most.set(hundredths(degrees), { ...known, count: known.count + row.length });
+  }
+  const [best] = [...most.values()].sort((a, b) => b.count - a.count || a.degrees - b.degrees);
+  return best?.degrees ?? 0;
+});
