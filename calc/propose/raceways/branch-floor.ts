@@ -1,13 +1,21 @@
 import type { FloorPrice } from '../../../routing/propose/raceways/least-under.ts';
-import type { Charger, Drop, Rules, Site } from '../../../routing/site/site.ts';
-import type { TakeoffRow } from '../../plan-file/takeoff.ts';
+import type { Charger, Rules, Site } from '../../../routing/site/site.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { conductorSpec, STICK } from '../../prices/spec.ts';
+import { STICK } from '../../prices/spec.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { supportSpacing } from '../../tables/raceway-of.ts';
-import { worthOfRows } from '../bid-worth.ts';
-import { takeoffOf } from '../panels/trial-price.ts';
-import { USUAL_DROP, USUAL_PANELBOARD, USUAL_RACEWAY } from '../usual.ts';
+import { USUAL_RACEWAY } from '../usual.ts';
+import {
+  type FloorCharger,
+  floorFoot,
+  leastPrice,
+  linesFoot,
+  type PiecePrices,
+  piecePrices,
+  TRIED_FEET,
+  trialBranches,
+  WIDER,
+} from './floor-prices.ts';
 
 /** What any branches to chargers alike cost at the least in the bid, beside the feet that they go. Dollars. */
 interface BranchFloor {
@@ -29,23 +37,12 @@ interface BranchFloor {
   readonly drop: { readonly low: number; readonly high: number };
 }
 
-const FEET = ['raceway', 'conductor', 'grounding conductor', 'pilot conductor'];
-const LINES = ['conductor', 'pilot conductor'];
 const OF_CIRCUITS = ['breaker', 'test', 'wire connector', 'label'];
 const OF_DROPS = ['cover', 'bonding pigtail'];
 /** Conduit this short between boxes has no support, feet. */
 const UNSUPPORTED = 2;
-/** Feet that two trial branches differ by: so short that no drop of volts makes conductors thicker. */
-const [NEAR, FAR] = [10, 20];
 /** No more pieces alike than these for each circuit: more take less time each. */
 const ALIKE = 40;
-
-type Place = 'overhead' | 'underground';
-
-/** Of what lies in the ground, feet. */
-const DEEP = -2;
-
-type Own = Pick<Charger, 'amps' | 'volts' | 'phases' | 'pilot'>;
 
 /**
  * Prices under which no branches of chargers alike can be had: feet with their waste by the sizes that short branches take,
@@ -53,19 +50,21 @@ type Own = Pick<Charger, 'amps' | 'volts' | 'phases' | 'pilot'>;
  * very many alike. What the list has no price for is taken from the invented one.
  * @param count of all chargers of the lot
  */
-function branchFloor(rules: Rules, prices: PriceList, own: Own, count: number): BranchFloor {
+function branchFloor(rules: Rules, prices: PriceList, own: FloorCharger, count: number): BranchFloor {
   const alike = Math.max(1000, ALIKE * count);
   const { circuitsPerConduit, allowance } = rules;
-  const foot = Array.from({ length: circuitsPerConduit }, (_, i) => footOf(rules, prices, own, i + 1));
+  const foot = Array.from({ length: circuitsPerConduit }, (_, i) => floorFoot(rules, prices, own, i + 1));
   const one = foot[0]!;
   const inGround = foot.map((here, i) => {
-    const there = footOf(rules, prices, own, i + 1, 'underground');
+    const there = floorFoot(rules, prices, own, i + 1, 'underground');
     return (there.dollars * there.low) / Math.max(1e-9, here.dollars);
   });
-  const rows = trial(rules, own, 1, NEAR);
+  const rows = trialBranches(rules, own, 1, TRIED_FEET);
   const each = (item: string): number =>
-    rows.filter((row) => row.item === item).reduce((sum, row) => sum + row.quantity * unitPrice(prices, row, alike), 0);
-  const piece = (item: string, spec: string): Piece => pieceOf(prices, { item, spec, unit: 'each' }, alike);
+    rows
+      .filter((row) => row.item === item)
+      .reduce((sum, row) => sum + row.quantity * leastPrice(prices, row, alike), 0);
+  const piece = (item: string, spec: string): PiecePrices => piecePrices(prices, { item, spec, unit: 'each' }, alike);
   const conduit = rows.find(({ item }) => item === 'connector')?.spec ?? '*';
   const connector = piece('connector', conduit);
   const strap = piece('strap', conduit);
@@ -101,7 +100,7 @@ function branchFloor(rules: Rules, prices: PriceList, own: Own, count: number): 
       low: sum(OF_DROPS) + 2 * connector.low - without,
       high:
         OF_DROPS.flatMap((item) => rows.filter((row) => row.item === item)).reduce(
-          (all, row) => all + row.quantity * pieceOf(prices, row, alike).high,
+          (all, row) => all + row.quantity * piecePrices(prices, row, alike).high,
           0,
         ) +
         connector.low +
@@ -111,138 +110,11 @@ function branchFloor(rules: Rules, prices: PriceList, own: Own, count: number): 
   };
 }
 
-/** Dollars of a foot of a straight with so many circuits, waste in: all of it and the lines alone; conduits side by side. */
-function footOf(rules: Rules, prices: PriceList, own: Own, circuits: number, place: Place = 'overhead') {
-  const quantities = new Map<string, { readonly row: TakeoffRow; feet: number }>();
-  for (const [feet, sign] of [
-    [FAR, 1],
-    [NEAR, -1],
-  ] as const)
-    for (const row of trial(rules, own, circuits, feet, place)) {
-      if (!FEET.includes(row.item) || row.unit !== 'ft') continue;
-      const known = quantities.get(`${row.item}\n${row.spec}`) ?? { row, feet: 0 };
-      known.feet += (sign * row.quantity) / (FAR - NEAR);
-      quantities.set(`${row.item}\n${row.spec}`, known);
-    }
-  let [dollars, lines, conduits, low] = [0, 0, 0, 1];
-  for (const { row, feet } of quantities.values()) {
-    const high = feetPrice(prices, row, true);
-    if (high > 0) low = Math.min(low, feetPrice(prices, row, false) / high);
-    dollars += feet * high;
-    if (LINES.includes(row.item)) lines += feet * high;
-    if (row.item === 'raceway') conduits += feet / (1 + rules.waste.raceway);
-  }
-  return { dollars, lines, conduits, low };
-}
-
-/** Feet at which wider conductors are looked for; those of a longer way are no narrower. */
-const WIDER = 5;
-
-/**
- * Dollars of a foot of the line conductors of one branch of so many feet, off the ground, as wide as its limit of drop has
- * them: no wider size that costs less is taken for more.
- * @param low share of these that the same costs on the ground at the least
- */
-function linesOf(
-  rules: Rules,
-  prices: PriceList,
-  own: Own & Pick<Charger, 'branchDrop'>,
-  feet: number,
-  low: number,
-): number {
-  const { allowance } = rules;
-  const sizes = tablesOf(rules).conductors.rows.map(({ size }) => size);
-  const long = Math.max(NEAR, WIDER * Math.floor(feet / WIDER));
-  return trial(rules, own, 1, long)
-    .filter(({ item }) => LINES.includes(item))
-    .reduce((sum, row) => {
-      const had = sizes.findIndex((size) => row.spec.startsWith(conductorSpec(size, rules.metal, rules.insulation)));
-      const kinds =
-        had < 0 || row.item !== 'conductor'
-          ? [row]
-          : sizes.slice(had).map((size) => ({
-              ...row,
-              spec: row.spec.replace(
-                conductorSpec(sizes[had]!, rules.metal, rules.insulation),
-                conductorSpec(size, rules.metal, rules.insulation),
-              ),
-            }));
-      const foot = Math.min(
-        ...kinds.flatMap((kind) => [feetPrice(prices, kind, true), feetPrice(prices, kind, false) / low]),
-      );
-      return sum + (row.quantity / (long + allowance.equipment + allowance.box)) * foot;
-    }, 0);
-}
-
-/** The takeoff of so many circuits along one straight, their boxes at its end. */
-function trial(
-  rules: Rules,
-  own: Own & Pick<Charger, 'branchDrop'>,
-  circuits: number,
-  feet: number,
-  place: Place = 'overhead',
-): readonly TakeoffRow[] {
-  const z = place === 'overhead' ? USUAL_DROP.elevation : DEEP;
-  const { entryHeight: _, size, ...panel } = USUAL_PANELBOARD;
-  return takeoffOf({
-    rules,
-    equipment: [{ id: 'E', kind: 'panelboard', ...panel, size: [...size], at: [0, 0], entry: [0, 0, z] }],
-    raceways: [
-      {
-        id: 'R',
-        path: [
-          [0, 0, z],
-          [feet, 0, z],
-        ],
-        method: USUAL_RACEWAY[place],
-        place,
-      },
-    ],
-    drops: Array.from(
-      { length: circuits },
-      (_unused, i): Drop => ({ id: `D${i}`, box: [feet - 0.01 * i, 0, z], cord: 20, restHeight: 3 }),
-    ),
-    chargers: Array.from({ length: circuits }, (_unused, i) => ({
-      id: `C${i}`,
-      drop: `D${i}`,
-      stalls: [],
-      from: 'E',
-      ...own,
-    })),
-  });
-}
-
-type Priced = Pick<TakeoffRow, 'item' | 'spec' | 'unit'>;
-
-/** Dollars in the bid of one of so many, worked at some height or on the ground. */
-const priceOf = (prices: PriceList, { item, spec, unit }: Priced, count: number, high: number, lift = 0): number =>
-  worthOfRows([{ item, spec, unit, quantity: count, high, lift, basis: '', of: [], parts: [] }], prices) / count;
-
-/** Of pieces: on the ground, where they take least. */
-const unitPrice = (prices: PriceList, row: Priced, alike: number): number => priceOf(prices, row, alike, 0);
-
-/** Of one piece, on the ground and from a ladder or a lift, whichever is less. */
-interface Piece {
-  readonly low: number;
-  readonly high: number;
-}
-
-const pieceOf = (prices: PriceList, row: Priced, alike: number): Piece => ({
-  low: unitPrice(prices, row, alike),
-  high: Math.min(priceOf(prices, row, alike, alike), priceOf(prices, row, alike, alike, alike)),
-});
-
-/** Of a foot, from a ladder or a lift, whichever is less; or on the ground. */
-const feetPrice = (prices: PriceList, row: Priced, isHigh: boolean): number =>
-  isHigh
-    ? Math.min(priceOf(prices, row, 1000, 1000), priceOf(prices, row, 1000, 1000, 1000))
-    : priceOf(prices, row, 1000, 0);
-
 /** Of a site: under whatever its chargers draw. */
 export interface SiteFloor {
   readonly feet: FloorPrice;
   /** What a foot of the conductors to a charger costs beyond those, on a way of so many feet or more: by its limit of drop. */
-  readonly over: (charger: Own & Pick<Charger, 'branchDrop'>, feet: number) => number;
+  readonly over: (charger: FloorCharger & Pick<Charger, 'branchDrop'>, feet: number) => number;
   readonly circuit: number;
   /** Of a drop whose box is so high, feet. */
   readonly drop: (elevation: number) => number;
@@ -250,9 +122,9 @@ export interface SiteFloor {
 
 /** The least of the floors of all kinds of chargers that a site has; null without any. */
 export function siteFloor({ rules, chargers }: Site, prices: PriceList): SiteFloor | null {
-  const kindOf = ({ amps, volts, phases, pilot }: Own): string => [amps, volts, phases, pilot].join(' ');
+  const kindOf = ({ amps, volts, phases, pilot }: FloorCharger): string => [amps, volts, phases, pilot].join(' ');
   const kinds = new Map(
-    chargers.map((one): [string, Own] => {
+    chargers.map((one): [string, FloorCharger] => {
       const { amps, volts, phases, pilot } = one;
       return [kindOf(one), { amps, volts, phases, ...(pilot !== undefined && { pilot }) }];
     }),
@@ -293,7 +165,7 @@ export function siteFloor({ rules, chargers }: Site, prices: PriceList): SiteFlo
         ...(branchDrop !== undefined && { branchDrop }),
       };
       const key = `${kindOf(own)} ${branchDrop} ${way}`;
-      if (!known.has(key)) known.set(key, linesOf(rules, prices, own, WIDER * way, low));
+      if (!known.has(key)) known.set(key, linesFoot(rules, prices, own, WIDER * way, low));
       return Math.max(0, known.get(key)! - lines);
     },
     circuit: least(({ circuit }) => circuit),

@@ -3,7 +3,7 @@ import { arcSearch } from '../shared/arc-paths.ts';
 import { homeGraph } from '../shared/home-graph.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
 import { type Effort, sharedRoute } from '../shared-route.ts';
-import { OUT_OF_GROUND } from './lattice/ground-ways.ts';
+import { outOfGround } from './lattice/ground-ways.ts';
 import type { Stringer } from './lattice/held-line.ts';
 import { type Lattice, latticeOf } from './lattice/lattice.ts';
 import { lotFrame } from './lattice/lot-frame.ts';
@@ -11,7 +11,7 @@ import { type FloorPrice, type FloorWay, leastUnder } from './least-under.ts';
 import { type Judged, searchPaid } from './paid-search.ts';
 import type { Joining } from './raceway-paths.ts';
 import { standingRoom } from './standing-room.ts';
-import { besideStanding } from './walked.ts';
+import { besideLaid } from './walked.ts';
 import type { Ways } from './ways-anew.ts';
 
 /** Where a circuit ends, and how long its way may be, feet. */
@@ -105,13 +105,7 @@ export function routeEnds(
   const left = (): readonly CircuitEnd[] => ends.filter(({ id }) => all.unreached.includes(id));
   const also = (more: RoutedEnds, isInAir: boolean): void => {
     all = {
-      laid: [
-        ...all.laid,
-        ...besideStanding(
-          more.laid,
-          all.laid.map(([a, b]) => [a, b]),
-        ),
-      ],
+      laid: [...all.laid, ...besideLaid(more.laid, all.laid)],
       joining: all.joining,
       cost: all.cost + more.cost,
       bound: all.bound + more.bound,
@@ -131,18 +125,6 @@ export function routeEnds(
     also({ ...round, laid: lies === 'underground' ? round.laid.flatMap(outOfGround) : round.laid }, false);
   }
   return all;
-}
-
-/** What comes up out of the ground to a box or an entry that is higher, in two: the lower part is of what lies there. */
-function outOfGround(straight: Straights[number]): Straights {
-  const [a, b, stringers] = straight;
-  const [low, high] = a[2] < b[2] ? [a, b] : [b, a];
-  if (low[2] >= 0 || high[2] <= OUT_OF_GROUND) return [straight];
-  const at: Point3 = [high[0], high[1], OUT_OF_GROUND];
-  return [
-    [low, at, stringers],
-    [at, high, stringers],
-  ];
 }
 
 /** How many times what hangers of a foot cost some dollars are. */
@@ -241,12 +223,13 @@ function routed(
   const under = least
     ? leastUnder(least, { points, edges, isNew, root, terminals: own, ways: best.ways }, effort.steps, mayGoOn)
     : null;
-  const floor = under && {
-    least: under.least,
-    ways: reached.map((i, k) => ({ id: ends[i]!.id, feet: shortest[i]!, counted: under.ways[k]! })),
-  };
-  const { joining } = best;
-  const { cost } = sought;
+  const counted = under?.ways.map((by, k) => ({
+    id: ends[reached[k]!]!.id,
+    feet: shortest[reached[k]!]!,
+    counted: by,
+  }));
+  const floor = under && counted ? { least: under.least, ways: counted } : null;
+  const [{ joining }, { cost }] = [best, sought];
   return { laid: straights(best.ways), joining, cost, bound: found.bound, unreached, inAir: [], floor };
 
   function shortestWay(terminal: number): number[] {

@@ -45,6 +45,13 @@ export function besideStanding<Edge extends Straight>(
   });
 }
 
+/** What of some straights does not lie on others. */
+export const besideLaid = <Edge extends Straight>(edges: readonly Edge[], laid: readonly Edge[]): readonly Edge[] =>
+  besideStanding(
+    edges,
+    laid.map(([a, b]) => [a, b]),
+  );
+
 /** From where to where, as shares of a straight, another one lies on it; none where they only touch. */
 function sharedPart(a: Point3, b: Point3, [from, to]: readonly [Point3, Point3]): (readonly [number, number])[] {
   const length = distance(a, b);

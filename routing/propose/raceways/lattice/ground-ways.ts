@@ -72,3 +72,18 @@ export function groundLines(
 
 /** Nearer to each other than this, feet, they would be one trench. */
 const TRENCH = 1;
+
+/** A straight with what else belongs to it. */
+type Straight<Rest> = readonly [a: Point3, b: Point3, rest: Rest];
+
+/** What comes up out of the ground to a box or an entry that is higher, in two: the lower part is of what lies there. */
+export function outOfGround<Rest>(straight: Straight<Rest>): readonly Straight<Rest>[] {
+  const [a, b, rest] = straight;
+  const [low, high] = a[2] < b[2] ? [a, b] : [b, a];
+  if (low[2] >= 0 || high[2] <= OUT_OF_GROUND) return [straight];
+  const at: Point3 = [high[0], high[1], OUT_OF_GROUND];
+  return [
+    [low, at, rest],
+    [at, high, rest],
+  ];
+}
