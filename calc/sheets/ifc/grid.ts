@@ -2,8 +2,8 @@ import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import { gridlineReach } from '../../../routing/site/place/gridline-reach.ts';
 import type { Gridline, Point2, Site } from '../../../routing/site/site.ts';
 import { guidOf } from './guid.ts';
-import { placedIn, type ShapeRoom, shape } from './shapes.ts';
-import { of, real, stepText, word } from './step.ts';
+import { placedIn, polyline, type ShapeRoom, shape } from './shapes.ts';
+import { of, stepText, word } from './step.ts';
 
 /** Gridlines run this far past the structure, feet: an inch of paper at 1/8 in = 1 ft. */
 const PAST = 8;
@@ -79,17 +79,7 @@ function axesOf(site: Site): readonly [readonly Axis[], readonly Axis[]] {
   ];
 }
 
-function curveOf({ writer, scaled }: ShapeRoom, { from, to }: Axis): number {
-  const ends = [from, to].map((end) =>
-    of(
-      writer.add(
-        'IFCCARTESIANPOINT',
-        end.map((value) => real(scaled(value))),
-      ),
-    ),
-  );
-  return writer.add('IFCPOLYLINE', ends);
-}
+const curveOf = (room: ShapeRoom, { from, to }: Axis): number => polyline(room, [from, to]);
 
 const curveSet = ({ writer }: ShapeRoom, curves: readonly number[]): number =>
   writer.add('IFCGEOMETRICCURVESET', curves.map(of));

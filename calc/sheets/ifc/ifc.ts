@@ -2,6 +2,7 @@ import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
+import { boundaryRecords } from './boundaries.ts';
 import { addGeoreference, compoundAngle, trueNorth } from './georeference.ts';
 import { gridRecords } from './grid.ts';
 import { guidOf } from './guid.ts';
@@ -19,13 +20,14 @@ import { unitAssignment } from './units.ts';
  * The site and what is installed on it as IFC 4 (ISO 16739-1) in a STEP file: conduits and their bends as cable carriers,
  * circuits and feeders as cables, boxes, outlets, chargers, boards and transformers as the standard's own classes, with
  * its sets of properties and the plan's figures (`Overrow_Plan`); systems and circuits with ports from source to sink;
- * columns, beams, stalls and gridlines beside them. In the site's units; on the ground where the site says where it lies.
+ * columns, beams, stalls, gridlines and boundaries beside them. In the site's units; on the ground where the site says
+ * where it lies.
  */
 export function ifc(site: Site, plan: Plan): string {
   const writer = stepWriter();
   const { ground, ...room } = headRecords(writer, site);
   const stalls: StepValue[] = [];
-  const parts: StepValue[] = gridRecords(room, site).map(of);
+  const parts: StepValue[] = [...gridRecords(room, site), ...boundaryRecords(room, site)].map(of);
   const records = new Map<string, number>();
   const products = [
     ...structureProducts(site, room),

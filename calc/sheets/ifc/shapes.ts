@@ -29,11 +29,17 @@ export function placedIn(room: ShapeRoom, at: Point2 | Point3 = [0, 0], degrees 
   );
 }
 
+/** A line through points, feet, as a curve. */
+export const polyline = (room: ShapeRoom, path: readonly (Point2 | Point3)[]): number =>
+  room.writer.add(
+    'IFCPOLYLINE',
+    path.map((at) => of(point(room, at))),
+  );
+
 /** A prism over an outline from one elevation to another, as a product's shape. */
 export function prism(room: ShapeRoom, outline: readonly Point2[], bottom: number, height: number): number {
   const { writer, scaled } = room;
-  const ring = [...outline, outline[0] as Point2].map((corner) => of(point(room, corner)));
-  const curve = writer.add('IFCPOLYLINE', ring);
+  const curve = polyline(room, [...outline, outline[0] as Point2]);
   const profile = writer.add('IFCARBITRARYCLOSEDPROFILEDEF', word('AREA'), null, of(curve));
   const base = writer.add('IFCAXIS2PLACEMENT3D', of(point(room, [0, 0, bottom])), null, null);
   const up = writer.add('IFCDIRECTION', [real(0), real(0), real(1)]);
@@ -44,11 +50,7 @@ export function prism(room: ShapeRoom, outline: readonly Point2[], bottom: numbe
 /** A round rod along a path in space, as a product's shape. */
 export function rod(room: ShapeRoom, path: readonly Point3[], radius: number): number {
   const { writer, scaled } = room;
-  const curve = writer.add(
-    'IFCPOLYLINE',
-    path.map((at) => of(point(room, at))),
-  );
-  const solid = writer.add('IFCSWEPTDISKSOLID', of(curve), real(scaled(radius)), null, null, null);
+  const solid = writer.add('IFCSWEPTDISKSOLID', of(polyline(room, path)), real(scaled(radius)), null, null, null);
   return shape(room, 'Body', 'AdvancedSweptSolid', solid);
 }
 
