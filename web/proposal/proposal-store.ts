@@ -7,13 +7,15 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { addProposed } from '../document/edits/add-proposed.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { failureWords } from '../words/failure-words.ts';
+import { type Stretch, stretchOf } from '../words/time-left.ts';
 import type { ProposalNews, ProposalRequest, ProposalSoFar } from './proposal-request.ts';
 
 interface Proposals {
   /** What is being worked on; null while nothing is. */
   readonly doing: Doing | null;
-  /** When the part that is being worked on was begun, and the whole, ms. */
-  readonly since: { readonly part: number; readonly whole: number };
+  /** When the whole was begun, ms, and the stretch of a part that is being worked on. */
+  readonly since: number;
+  readonly stretch: Stretch | null;
   /** Parts that could be drawn in already, should the rest be stopped. */
   readonly ready: ProposalSoFar | null;
   /** What was drawn in last, or why nothing was. */
@@ -23,7 +25,7 @@ interface Proposals {
   readonly fault: string;
 }
 
-const IDLE: Proposals = { doing: null, since: { part: 0, whole: 0 }, ready: null, parts: [], outlook: null, fault: '' };
+const IDLE: Proposals = { doing: null, since: 0, stretch: null, ready: null, parts: [], outlook: null, fault: '' };
 
 export const proposalStore = createStore<Proposals>(() => IDLE);
 
@@ -40,9 +42,8 @@ function end(): void {
 export function askProposal(document: DocumentStore, wish: ProposalWish, seconds: number): void {
   end();
   const { file } = document.getState().committed();
-  const now = performance.now();
   const first = wish.what === 'all' ? 'drops' : wish.what;
-  proposalStore.setState({ ...IDLE, doing: { what: first, done: 0, of: 1 }, since: { part: now, whole: now } });
+  proposalStore.setState({ ...IDLE, doing: { what: first, done: 0, of: 1 }, since: performance.now() });
   worker = new Worker(new URL('./proposal-worker.ts', import.meta.url), { type: 'module' });
   worker.onmessage = ({ data }: MessageEvent<ProposalNews>) => {
     if (data.kind === 'doing') tell(data.doing);
@@ -63,9 +64,8 @@ export function askProposal(document: DocumentStore, wish: ProposalWish, seconds
 }
 
 function tell(doing: Doing): void {
-  const { doing: last, since } = proposalStore.getState();
-  const begun = last?.what === doing.what ? since.part : performance.now();
-  proposalStore.setState({ doing, since: { ...since, part: begun } });
+  const { stretch } = proposalStore.getState();
+  proposalStore.setState({ doing, stretch: stretchOf(stretch, doing, performance.now()) });
 }
 
 /** Stops working; what is ready is drawn in where `keep` asks for it. */

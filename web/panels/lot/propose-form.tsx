@@ -12,6 +12,7 @@ import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
 import { askProposal, dismissProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';
 import { priceWords } from '../../words/dollars.ts';
+import { secondsLeft } from '../../words/time-left.ts';
 import { Link } from '../facts/facts.tsx';
 
 const WHAT: Readonly<Record<What, string>> = {
@@ -174,6 +175,7 @@ function LoadFields({
 function Working({ doing }: { readonly doing: Doing }) {
   const document = useDocumentStore();
   const since = useProposals((state) => state.since);
+  const stretch = useProposals((state) => state.stretch);
   const ready = useProposals((state) => state.ready);
   const list = usePrices((state) => state.list);
   const [now, setNow] = useState(() => performance.now());
@@ -182,11 +184,11 @@ function Working({ doing }: { readonly doing: Doing }) {
     return () => clearInterval(ticking);
   }, []);
   const { what, done, of } = doing;
-  const left = done > 0 ? ((now - since.part) / done) * (of - done) : null;
+  const left = stretch && secondsLeft(stretch, done, now);
   const said = [
     `${DOING[what]}${of > 1 ? `, ${done} of ${of} done` : ''}`,
-    `${Math.max(0, (now - since.whole) / 1000).toFixed(0)} s so far`,
-    ...(left === null ? [] : [`about ${Math.max(1, Math.round(left / 1000))} s left`]),
+    `${Math.max(0, (now - since) / 1000).toFixed(0)} s so far`,
+    ...(left === null ? [] : [`about ${left} s left of this part`]),
   ];
   return (
     <>
