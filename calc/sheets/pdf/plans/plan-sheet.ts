@@ -47,9 +47,11 @@ export function planRoom({ field }: SheetShape): Area {
 
 export const planFoot = ({ field }: SheetShape): Area => ({ ...field, height: FOOT });
 
-/** What of a site there is to see: all that is drawn but the gridlines. */
+/** What of a site there is to see: all that is drawn but the gridlines; of words its notes, which may stand far off. */
 export function drawnExtent({ items }: Drawing): Extent {
-  const shown = items.filter(({ layer, kind }) => kind !== 'text' && layer !== 'gridlines' && layer !== 'gridLabels');
+  const shown = items.filter(({ layer, kind }) =>
+    kind === 'text' ? layer === 'notes' : layer !== 'gridlines' && layer !== 'gridLabels',
+  );
   return extentOf(shown) ?? { minX: 0, minY: 0, maxX: 60, maxY: 40 };
 }
 
