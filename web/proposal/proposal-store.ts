@@ -7,7 +7,7 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { addProposed } from '../document/edits/add-proposed.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { failureWords } from '../words/failure-words.ts';
-import { type Stretch, stretchOf } from '../words/time-left.ts';
+import { stretchOf, type WorkStretch } from '../words/time-left.ts';
 import type { ProposalNews, ProposalRequest, ProposalSoFar } from './proposal-request.ts';
 
 interface Proposals {
@@ -15,7 +15,7 @@ interface Proposals {
   readonly doing: Doing | null;
   /** When the whole was begun, ms, and the stretch of a part that is being worked on. */
   readonly since: number;
-  readonly stretch: Stretch | null;
+  readonly stretch: WorkStretch | null;
   /** Parts that could be drawn in already, should the rest be stopped. */
   readonly ready: ProposalSoFar | null;
   /** What was drawn in last, or why nothing was. */

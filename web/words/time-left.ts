@@ -1,5 +1,5 @@
 /** Work that goes on by steps: when it was seen to begin, how far it was then, and by what it is told from other work. */
-export interface Stretch {
+export interface WorkStretch {
   readonly what: string;
   readonly of: number;
   /** On the page's clock, ms. */
@@ -17,11 +17,11 @@ interface HowFar {
 const LEAST = 2000;
 
 /** The stretch that a piece of news belongs to: work that is gone back to is begun from where it then is. */
-export const stretchOf = (last: Stretch | null, { what, done, of }: HowFar, at: number): Stretch =>
+export const stretchOf = (last: WorkStretch | null, { what, done, of }: HowFar, at: number): WorkStretch =>
   last?.what === what && last.of === of && done >= last.done ? last : { what, of, at, done };
 
 /** Seconds that a stretch will go on as fast as it went, at least one; null where that cannot be told yet. */
-export function secondsLeft(stretch: Stretch, done: number, now: number): number | null {
+export function secondsLeft(stretch: WorkStretch, done: number, now: number): number | null {
   const went = now - stretch.at;
   const steps = done - stretch.done;
   if (steps <= 0 || went < LEAST) return null;

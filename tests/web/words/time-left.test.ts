@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { type Stretch, secondsLeft, stretchOf } from '../../../web/words/time-left.ts';
+import { type WorkStretch, secondsLeft, stretchOf } from '../../../web/words/time-left.ts';
 
 const news = (what: string, done: number, of = 600) => ({ what, done, of });
 
 /** As a search tells it: so far by then. */
 function leftAfter(told: readonly (readonly [what: string, done: number, at: number])[], now: number): number | null {
-  let stretch: Stretch | null = null;
+  let stretch: WorkStretch | null = null;
   for (const [what, done, at] of told) stretch = stretchOf(stretch, news(what, done), at);
   return secondsLeft(stretch!, told.at(-1)![1], now);
 }

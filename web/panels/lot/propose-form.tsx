@@ -1,31 +1,24 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { type Outlook, outlookWords } from '../../../calc/propose/outlook.ts';
 import { FULL_RATE, type LoadWish } from '../../../calc/propose/panels/charger-amps.ts';
 import { mostEnergy } from '../../../calc/propose/panels/read-load.ts';
 import type { ProposalPart } from '../../../calc/propose/part.ts';
 import { measureWords } from '../../../calc/propose/part-words.ts';
-import type { Doing, What } from '../../../calc/propose/propose.ts';
+import type { What } from '../../../calc/propose/propose.ts';
 import { METALS, type Metal } from '../../../routing/site/schema/vocabulary.ts';
-import { counted } from '../../../routing/words/counted.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
-import { askProposal, dismissProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';
+import { askProposal, dismissProposal, useProposals } from '../../proposal/proposal-store.ts';
 import { priceWords } from '../../words/dollars.ts';
-import { secondsLeft } from '../../words/time-left.ts';
 import { Link } from '../facts/facts.tsx';
+import { ProposalProgress } from './proposal-progress.tsx';
 
 const WHAT: Readonly<Record<What, string>> = {
   all: 'drops, panels and raceways',
   drops: 'drops with their chargers',
   equipment: 'panels',
   raceways: 'raceways',
-};
-
-const DOING: Readonly<Record<Doing['what'], string>> = {
-  drops: 'Looking for places for drops',
-  equipment: 'Looking for places for panels',
-  raceways: 'Looking for routes',
 };
 
 /** Has what is missing proposed, tells how far that is, and what was drawn in. */
@@ -68,7 +61,7 @@ export function ProposeForm() {
         <NumberField label="at most" unit="min" least={0.1} most={240} value={minutes} onChange={setMinutes} />
       )}
       {doing ? (
-        <Working doing={doing} />
+        <ProposalProgress doing={doing} />
       ) : (
         <p>
           <button
@@ -168,49 +161,6 @@ function LoadFields({
           onChange={(amps) => onChange({ ...load, amps })}
         />
       )}
-    </>
-  );
-}
-
-function Working({ doing }: { readonly doing: Doing }) {
-  const document = useDocumentStore();
-  const since = useProposals((state) => state.since);
-  const stretch = useProposals((state) => state.stretch);
-  const ready = useProposals((state) => state.ready);
-  const list = usePrices((state) => state.list);
-  const [now, setNow] = useState(() => performance.now());
-  useEffect(() => {
-    const ticking = setInterval(() => setNow(performance.now()), 500);
-    return () => clearInterval(ticking);
-  }, []);
-  const { what, done, of } = doing;
-  const left = stretch && secondsLeft(stretch, done, now);
-  const said = [
-    `${DOING[what]}${of > 1 ? `, ${done} of ${of} done` : ''}`,
-    `${Math.max(0, (now - since) / 1000).toFixed(0)} s so far`,
-    ...(left === null ? [] : [`about ${left} s left of this part`]),
-  ];
-  return (
-    <>
-      <p role="status">
-        {said.join('; ')} <progress max={of} value={done} aria-label={DOING[what]} />
-      </p>
-      {ready?.best && (
-        <p>
-          Best so far: a bid of {priceWords(ready.best.dollars, list)},{' '}
-          {ready.best.fails === 0 ? 'nothing fails' : counted(ready.best.fails, 'finding fails', 'findings fail')}.
-        </p>
-      )}
-      <p>
-        <button type="button" className="small-act" onClick={() => stopProposal(document, false)}>
-          Stop
-        </button>{' '}
-        {ready && (
-          <button type="button" className="small-act" onClick={() => stopProposal(document, true)}>
-            {ready.best ? 'Stop, and draw in the best so far' : 'Stop, and draw in what is ready'}
-          </button>
-        )}
-      </p>
     </>
   );
 }
