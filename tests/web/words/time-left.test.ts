@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type WorkStretch, secondsLeft, stretchOf } from '../../../web/words/time-left.ts';
+import { secondsLeft, stretchOf, type WorkStretch } from '../../../web/words/time-left.ts';
 
 const news = (what: string, done: number, of = 600) => ({ what, done, of });
 
