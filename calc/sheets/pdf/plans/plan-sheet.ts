@@ -1,7 +1,8 @@
 import type { Site } from '../../../../routing/site/site.ts';
 import { conduitStretches } from '../../drawing/conduit-stretches.ts';
-import type { Drawing, Extent } from '../../drawing/drawing.ts';
+import type { Drawing, DrawnItem, Extent } from '../../drawing/drawing.ts';
 import { extentOf } from '../../drawing/extent.ts';
+import { lineItem } from '../../drawing/items.ts';
 import { drawMoved } from '../as-built/moved-on-plan.ts';
 import type { Area } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
@@ -47,11 +48,13 @@ export function planRoom({ field }: SheetShape): Area {
 
 export const planFoot = ({ field }: SheetShape): Area => ({ ...field, height: FOOT });
 
-/** What of a site there is to see: all that is drawn but the gridlines; of words its notes, which may stand far off. */
+/** What of a site there is to see: all that is drawn but the gridlines; of words the places of notes, which may be far off. */
 export function drawnExtent({ items }: Drawing): Extent {
-  const shown = items.filter(({ layer, kind }) =>
-    kind === 'text' ? layer === 'notes' : layer !== 'gridlines' && layer !== 'gridLabels',
-  );
+  const shown = items.flatMap((item): readonly DrawnItem[] => {
+    if (item.layer === 'gridlines' || item.layer === 'gridLabels') return [];
+    if (item.kind !== 'text') return [item];
+    return item.layer === 'notes' ? [lineItem('notes', [item.at])] : [];
+  });
   return extentOf(shown) ?? { minX: 0, minY: 0, maxX: 60, maxY: 40 };
 }
 
