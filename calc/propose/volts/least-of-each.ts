@@ -16,13 +16,13 @@ export function worthLooking<C extends Choice>(choices: readonly C[]): readonly 
     });
 }
 
-/** Sums of choices that are looked at of one chain before the cheap one that is begun with has to do: some tenths of a second. */
+/** Sums of choices that are looked at of one chain, some tenths of a second; then the cheap one that is begun with has to do. */
 const MOST_LOOKED = 200_000;
 
 /**
  * One choice of each part, of all that lose no more than so much together the cheapest; null where none do. Exact where it
- * is done within so many sums, else the cheap one that it begins with: for parts in their order, what loses more or costs more than another
- * way to come as far is left, and what cannot do whatever the rest is. It begins with a cheap one that does.
+ * is done within so many sums, else the cheap one that it begins with: for parts in their order, what loses more or costs
+ * more than another way to come as far is left, and what cannot do whatever the rest is.
  * @param parts the choices of each, none empty
  * @param looked sums that are looked at, at most
  */
