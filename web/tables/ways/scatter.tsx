@@ -3,9 +3,9 @@ import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { FIGURES } from '../../../calc/study/figures.ts';
 import type { StudyWay } from '../../../calc/study/shape.ts';
 import { shownFigure } from '../../../calc/study/shown-figure.ts';
+import { marksUpTo } from '../../../calc/words/axis-marks.ts';
 import { usePhone } from '../../parts/phone.ts';
 import { priceWords } from '../../words/dollars.ts';
-import { marksUpTo } from '../day/pictures/load-picture.tsx';
 
 /** What a car gets, or how many chargers run at full rate: up the picture. */
 export type ScatterUp = 'energy' | 'fullRate';

@@ -1,6 +1,7 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { clockOf } from '../../../day/clock.ts';
 import type { DayView } from '../../../day/figures/day-view.ts';
+import { marksUpTo } from '../../../words/axis-marks.ts';
 import type { Area } from '../kit/area.ts';
 import { PALE, PENS } from '../kit/ink.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -74,12 +75,4 @@ export function stairs(plot: Area, values: readonly number[], most: number): Poi
       [x(step + 1), y],
     ];
   });
-}
-
-/** Whole steps of 1, 2 or 5 times a power of ten, four or so up to the most. */
-function marksUpTo(most: number): number[] {
-  let power = 1e-3;
-  while (power * 10 <= most / 4) power *= 10;
-  const step = power * ([1, 2, 5].find((times) => times * power >= most / 4) ?? 10);
-  return Array.from({ length: Math.floor(most / step) }, (_, i) => Number(((i + 1) * step).toPrecision(6)));
 }

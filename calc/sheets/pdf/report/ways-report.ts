@@ -13,6 +13,7 @@ import { LEADING } from '../kit/lettering/letters.ts';
 import { wrapped } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
 import { LYING, type ReportPage, type ReportParts, report } from './report.ts';
+import { comparedPages } from './ways-compared.ts';
 
 const ACROSS = 3;
 const DOWN = 2;
@@ -32,7 +33,10 @@ const TOLD: readonly WayFigure[] = [
   'drop',
 ];
 
-/** The ways of a study as a report: a plan of each with its figures, those that nothing beats marked; then what cannot be. */
+/**
+ * The ways of a study as a report: price against what cars get and all figures side by side; a plan of each, those that
+ * nothing beats marked; then what cannot be.
+ */
 export const waysReport = (study: Study, parts: ReportParts): Promise<Uint8Array> =>
   report(
     `${study.lot}: ways to do the job`,
@@ -51,7 +55,7 @@ export const waysReport = (study: Study, parts: ReportParts): Promise<Uint8Array
           },
         };
       });
-      return [...pages, ...wordPages(study)];
+      return [...comparedPages(study), ...pages, ...wordPages(study)];
     },
   );
 

@@ -1,5 +1,6 @@
 import { clockOf } from '../../../../calc/day/clock.ts';
 import type { DayView } from '../../../../calc/day/figures/day-view.ts';
+import { marksUpTo } from '../../../../calc/words/axis-marks.ts';
 
 const HIGH = 150;
 const TOP = 10;
@@ -103,12 +104,4 @@ export function stepUnder(event: React.PointerEvent<SVGSVGElement>, wide: number
   const { x, width: units } = event.currentTarget.viewBox.baseVal;
   const step = Math.floor(((((event.clientX - left) / width) * units + x) / wide) * steps);
   return step >= 0 && step < steps ? step : null;
-}
-
-/** Whole steps of 1, 2 or 5 times a power of ten, four or so up to the most. */
-export function marksUpTo(most: number): number[] {
-  const rough = most / 4;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = power * ([1, 2, 5].find((times) => times * power >= rough) ?? 10);
-  return Array.from({ length: Math.floor(most / step) }, (_, i) => Number(((i + 1) * step).toPrecision(6)));
 }

@@ -2,7 +2,8 @@ import type { Tariff } from '../../../../calc/day/day-input.ts';
 import { energyPrices } from '../../../../calc/day/figures/cost.ts';
 import type { DayView } from '../../../../calc/day/figures/day-view.ts';
 import type { PanelLoad } from '../../../../calc/day/figures/panel-loads.ts';
-import { Hours, marksUpTo, stairsOf, stepUnder } from './load-picture.tsx';
+import { marksUpTo } from '../../../../calc/words/axis-marks.ts';
+import { Hours, stairsOf, stepUnder } from './load-picture.tsx';
 
 const HIGH = 130;
 const TOP = 8;
