@@ -1,5 +1,8 @@
-/** Room to begin with, bytes; it doubles where there is more. */
+/** Room to begin with, bytes; where there is more it goes on in another piece, as long as all so far up to the largest. */
 const FIRST = 512;
+const LARGEST_PIECE = 2 ** 20;
+/** A text so long is taken into another as it lies, a shorter one is copied. */
+const LONG = 4096;
 
 const MINUS = 45;
 const POINT = 46;
@@ -17,9 +20,12 @@ const MOST_FIGURES = 18;
 
 /**
  * A long text as it is written, in UTF-8: what is added goes into bytes at once, for a file has words and numbers by the
- * million, and none of them is to outlive the writing of it.
+ * million, and none of them is to outlive the writing of it. It lies in pieces, which are never copied as it grows.
  */
 export class ByteText {
+  /** Pieces that are done, in order, and their length. */
+  #done: Uint8Array<ArrayBuffer>[] = [];
+  #before = 0;
   #bytes: Uint8Array<ArrayBuffer> = new Uint8Array(FIRST);
   #end = 0;
 
@@ -35,14 +41,20 @@ export class ByteText {
       bytes[at + i] = code;
     }
     if (seen <= LAST_OF_ASCII) this.#end += length;
-    else this.addAll({ bytes: new TextEncoder().encode(words) });
+    else this.#addBytes(new TextEncoder().encode(words));
   }
 
-  /** All of another. */
-  addAll({ bytes }: { readonly bytes: Uint8Array }): void {
-    this.#reserve(bytes.length);
-    this.#bytes.set(bytes, this.#end);
-    this.#end += bytes.length;
+  /** All that another has now. */
+  addAll(other: ByteText): void {
+    if (other.length < LONG) {
+      this.#addBytes(other.bytes);
+      return;
+    }
+    // What is shared ends here for both: whoever takes bytes back writes over none of them.
+    this.#close();
+    other.#close();
+    for (const piece of other.#done) this.#done.push(piece);
+    this.#before += other.#before;
   }
 
   /** A whole number, as the language writes it. */
@@ -89,16 +101,27 @@ export class ByteText {
 
   /** Takes back so many bytes from the end. */
   takeBack(count: number): void {
-    this.#end -= count;
+    let left = count - this.#end;
+    this.#end = Math.max(0, -left);
+    while (left > 0) {
+      const last = this.#done.pop()!;
+      const kept = Math.max(0, last.length - left);
+      if (kept > 0) this.#done.push(last.subarray(0, kept));
+      this.#before -= last.length - kept;
+      left -= last.length - kept;
+    }
   }
 
   get length(): number {
-    return this.#end;
+    return this.#before + this.#end;
   }
 
-  /** All so far, until more is added. */
+  /** All so far in one piece, until more is added. */
   get bytes(): Uint8Array<ArrayBuffer> {
-    return this.#bytes.subarray(0, this.#end);
+    if (this.#done.length === 0) return this.#bytes.subarray(0, this.#end);
+    this.#close();
+    if (this.#done.length > 1) this.#done = [joined(this.#done, this.#before)];
+    return this.#done[0]!;
   }
 
   text(): string {
@@ -116,10 +139,34 @@ export class ByteText {
     }
   }
 
+  #addBytes(bytes: Uint8Array): void {
+    this.#reserve(bytes.length);
+    this.#bytes.set(bytes, this.#end);
+    this.#end += bytes.length;
+  }
+
   #reserve(more: number): void {
     if (this.#end + more <= this.#bytes.length) return;
-    const larger = new Uint8Array(Math.max(2 * this.#bytes.length, this.#end + more));
-    larger.set(this.#bytes.subarray(0, this.#end));
-    this.#bytes = larger;
+    this.#close();
+    this.#bytes = new Uint8Array(Math.max(more, Math.min(LARGEST_PIECE, this.#before)));
   }
+
+  /** Ends the piece at hand; what room it had left goes on as the next. */
+  #close(): void {
+    if (this.#end === 0) return;
+    this.#done.push(this.#bytes.subarray(0, this.#end));
+    this.#before += this.#end;
+    this.#bytes = this.#bytes.subarray(this.#end);
+    this.#end = 0;
+  }
+}
+
+function joined(pieces: readonly Uint8Array[], length: number): Uint8Array<ArrayBuffer> {
+  const whole = new Uint8Array(length);
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
 }

@@ -133,22 +133,23 @@ export const isLargeLot = ({ site }: { readonly site: Site }): boolean => site.s
 const TABLES: readonly SheetEnding[] = TABLE_NAMES.map((name) => `.${name}.csv` as const);
 
 /**
- * Groups that share their work, in the order in which they are taken: what takes longest stands at either end, the two
- * drawing sets at one, and what has neither tables nor lettering with them in the middle, where both meet.
+ * Groups that share their work, in the order in which they are taken. From one end all that is drawn as the drawing set is,
+ * from the other tables and reports, so that what either is made of is worked, and its code made ready, by one thread
+ * alone; what has neither tables nor lettering with them stands in the middle, where both meet.
  */
 const GROUPS: readonly (readonly SheetEnding[])[] = [
+  ['.dxf', '.svg'],
   ['.drawings-tabloid.pdf'],
   ['.drawings.pdf'],
   ['.raised.svg'],
+  ['.ifc'],
+  ['.plan.json'],
+  ['.geojson'],
+  ['.utility-letter.pdf'],
   ['.calculations.pdf'],
   ['.pull-cards.pdf'],
-  ['.utility-letter.pdf'],
-  ['.geojson'],
-  ['.plan.json'],
-  ['.ifc'],
   ['.commissioning.pdf', '.commissioning-blank.pdf', '.commissioning.csv', '.checklist.csv', '.open-items.csv'],
   ['.xlsx'],
-  ['.dxf', '.svg'],
 ];
 
 /** Places of sheets, grouped as they are taken. */

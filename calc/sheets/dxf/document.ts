@@ -26,8 +26,8 @@ export interface DocumentParts {
 const FEET = 2;
 const METRES = 6;
 
-/** A drawing as the text of a DXF file (AC1018): all sections that a program asks for. */
-export function dxfText(parts: DocumentParts): string {
+/** A drawing as the bytes of a DXF file (AC1018): all sections that a program asks for. */
+export function dxfBytes(parts: DocumentParts): Uint8Array<ArrayBuffer> {
   const { next, seed, isMetric, blocks, model, layouts, extent } = parts;
   const [[minX, minY], [maxX, maxY]] = extent;
   const papers = layouts.map((layout, i) => ({ ...layout, space: `*Paper_Space${i === 0 ? '' : i - 1}` }));
@@ -87,5 +87,6 @@ export function dxfText(parts: DocumentParts): string {
   head.add([0, 'ENDSEC'], [0, 'SECTION'], [2, 'CLASSES']);
   addWipeoutClasses(head);
   head.add([0, 'ENDSEC']);
-  return `${head.text.text()}${body.text.text()}`;
+  head.text.addAll(body.text);
+  return head.text.bytes;
 }

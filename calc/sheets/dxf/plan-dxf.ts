@@ -16,7 +16,7 @@ import { setSheets } from '../pdf/set/set-sheets.ts';
 import { mostCircuits } from './attributes.ts';
 import { symbolBlocks } from './blocks.ts';
 import type { DimStyle, WrittenBlock } from './dimension-entities.ts';
-import { dxfText } from './document.ts';
+import { dxfBytes } from './document.ts';
 import { type EntityWriter, entityWriter } from './entity-writer.ts';
 import { dxfLayers, letteredLayer, lineTypeOf, SHEET_LAYER } from './layer-names.ts';
 import { beginLayout, type Layout, type ModelView } from './layouts.ts';
@@ -26,12 +26,12 @@ import type { LineType } from './tables.ts';
 import { handles } from './tags.ts';
 
 /**
- * The plan as the text of a DXF file (AC1018). The model is in the site's units as the site file lies, with blocks that
+ * The plan as the bytes of a DXF file (AC1018). The model is in the site's units as the site file lies, with blocks that
  * carry attributes, real dimensions, and words where the drawing set has room for them; each plan sheet of the set is a
  * layout in inches with its title block, its own words and a view of the model to its scale, in which the words of the
  * model are hidden. With a revision it has the clouds and deltas of the revised set.
  */
-export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Promise<string> {
+export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Promise<Uint8Array<ArrayBuffer>> {
   const lettered = await letteredPlan(site, plan, parts);
   const { next, seed } = handles();
   const scaled = (feet: number): number => fromFeet(feet, site.units);
@@ -83,7 +83,7 @@ export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Pro
     });
     return { ...layout, text: writer.written };
   });
-  return dxfText({
+  return dxfBytes({
     next,
     seed,
     isMetric,

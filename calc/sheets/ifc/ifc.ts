@@ -2,6 +2,7 @@ import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
+import { ByteText } from '../byte-text.ts';
 import { boundaryRecords } from './boundaries.ts';
 import { addGeoreference, compoundAngle, trueNorth } from './georeference.ts';
 import { gridRecords } from './grid.ts';
@@ -17,13 +18,13 @@ import { addSystems } from './systems.ts';
 import { unitAssignment } from './units.ts';
 
 /**
- * The site and what is installed on it as IFC 4 (ISO 16739-1) in a STEP file: conduits and their bends as cable carriers,
+ * The site and what is installed on it as IFC 4 (ISO 16739-1) in a STEP file, its bytes: conduits and their bends as cable carriers,
  * circuits and feeders as cables, boxes, outlets, chargers, boards and transformers as the standard's own classes, with
  * its sets of properties and the plan's figures (`Overrow_Plan`); systems and circuits with ports from source to sink;
  * columns, beams, stalls, gridlines and boundaries beside them. In the site's units; on the ground where the site says
  * where it lies.
  */
-export function ifc(site: Site, plan: Plan): string {
+export function ifc(site: Site, plan: Plan): Uint8Array<ArrayBuffer> {
   const writer = stepWriter();
   const { ground, ...room } = headRecords(writer, site);
   const stalls: StepValue[] = [];
@@ -62,7 +63,11 @@ export function ifc(site: Site, plan: Plan): string {
     'ENDSEC;',
     'DATA;',
   ];
-  return `${head.join('\n')}\n${writer.records.text()}ENDSEC;\nEND-ISO-10303-21;\n`;
+  const whole = new ByteText();
+  whole.add(`${head.join('\n')}\n`);
+  whole.addAll(writer.records);
+  whole.add('ENDSEC;\nEND-ISO-10303-21;\n');
+  return whole.bytes;
 }
 
 /** Project, site and the frame of their shapes. */

@@ -19,7 +19,7 @@ const tableRows = ({ rows }: LiveTable): number => {
 export function withParts(
   packed: Uint8Array,
   tables: readonly LiveTable[],
-  cells: readonly Uint8Array[],
+  cells: readonly ByteText[],
   packer: Packer,
 ): Uint8Array {
   const entries = unzipSync(packed);
@@ -43,7 +43,7 @@ export function withParts(
 /** The last column of the head as letters. */
 const lastColumn = ({ rows }: LiveTable): string => columnLetters(Math.max((rows[0]?.length ?? 1) - 1, 0));
 
-function sheetXml(xml: string, table: LiveTable, cells: Uint8Array): Uint8Array<ArrayBuffer> {
+function sheetXml(xml: string, table: LiveTable, cells: ByteText): Uint8Array<ArrayBuffer> {
   const filter =
     table.rows.length === 0 ? '' : `<autoFilter ref="A1:${lastColumn(table)}${Math.max(tableRows(table), 1)}"/>`;
   const [before, after] = xml.split(/<sheetData>.*<\/sheetData>/s, 2) as [string, string];
@@ -54,7 +54,7 @@ function sheetXml(xml: string, table: LiveTable, cells: Uint8Array): Uint8Array<
   );
   const whole = new ByteText();
   whole.add(head);
-  whole.addAll({ bytes: cells });
+  whole.addAll(cells);
   whole.add(`${filter}${foot}`);
   return whole.bytes;
 }

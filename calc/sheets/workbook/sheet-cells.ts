@@ -7,7 +7,7 @@ export type PackerCell = { readonly value: string | number } & Readonly<Record<s
 /** The cells of a workbook, written. */
 export interface WrittenCells {
   /** The element `sheetData` of each table, in UTF-8. */
-  readonly sheets: readonly Uint8Array[];
+  readonly sheets: readonly ByteText[];
   /** For each table the cells in which a text or a style stands for the first time: of them come the lists of both. */
   readonly firsts: readonly (readonly PackerCell[])[];
 }
@@ -112,7 +112,7 @@ export function sheetCells(tables: readonly LiveTable[], withValues: boolean): W
       out.add(out.length < begun ? '/>' : '</row>');
     });
     if (rows.length > 0) out.add('</sheetData>');
-    return { sheet: out.bytes, firsts };
+    return { sheet: out, firsts };
   });
   return { sheets: written.map(({ sheet }) => sheet), firsts: written.map(({ firsts }) => firsts) };
 }

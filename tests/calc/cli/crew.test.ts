@@ -86,7 +86,8 @@ describe('sheets written by two', () => {
     let asked = 0;
     const today = (): string => `2026-01-0${++asked}`;
     await runWords(words(LIBRARY, 'svg,raised.svg,dxf'), { ...machines[0], today });
-    const days = [...wrote[0].values()].map((content) => [...new Set(String(content).match(/2026-01-0\d/g))]);
+    const texts = [...wrote[0].values()].map((content) => Buffer.from(content as string).toString());
+    const days = texts.map((text) => [...new Set(text.match(/2026-01-0\d/g))]);
     expect(days).toEqual([['2026-01-01'], ['2026-01-01'], ['2026-01-01']]);
   });
   test('are begun no more once one cannot be written, whoever finds it, and the reason is told', async () => {

@@ -52,7 +52,9 @@ describe('the drawing of the changes', () => {
     const svg = String(machine.written.get(join('marked', 'later.changes.svg')));
     // Two places, each a cloud and the triangle of its delta; the same in all three.
     expect(svg.match(/<polygon class="G-ANNO-REVS"/g)).toHaveLength(4);
-    const drawing = new DxfParser().parseSync(String(machine.written.get(join('marked', 'later.changes.dxf'))))!;
+    const drawing = new DxfParser().parseSync(
+      new TextDecoder().decode(machine.written.get(join('marked', 'later.changes.dxf')) as Uint8Array<ArrayBuffer>),
+    )!;
     const inModel = drawing.entities.filter(({ layer }) => layer === 'G-ANNO-REVS-IDEN');
     expect(inModel.filter(({ type }) => type === 'LWPOLYLINE')).toHaveLength(4);
     const set = machine.written.get(join('marked', 'later.changes.pdf')) as Uint8Array;

@@ -82,4 +82,52 @@ describe('a text that is written into bytes', () => {
     });
     expect(all).toBe('one and');
   });
+
+  test('takes a long one in as it lies: what either is given or gives back afterwards changes nothing of the other', () => {
+    const other = new ByteText();
+    const long = 'abcdefgh'.repeat(2000);
+    other.add(long);
+    const text = new ByteText();
+    text.add('head ');
+    text.addAll(other);
+    other.takeBack(4);
+    other.add('WXYZ!');
+    text.takeBack(3 + 8);
+    text.add('foot');
+    expect(text.length).toBe(5 + long.length - 11 + 4);
+    expect(text.text()).toBe(`head ${long.slice(0, -11)}foot`);
+    expect(other.text()).toBe(`${long.slice(0, -4)}WXYZ!`);
+  });
+
+  test('gives back an end that lies in several pieces, and goes on behind it', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 0, max: 3000 }), { minLength: 1, maxLength: 12 }),
+        fc.nat(),
+        (sizes, some) => {
+          const whole = sizes.map((size, i) => String.fromCharCode(97 + i).repeat(size)).join('');
+          const back = some % (whole.length + 1);
+          const text = new ByteText();
+          for (const [i, size] of sizes.entries()) text.add(String.fromCharCode(97 + i).repeat(size));
+          text.takeBack(back);
+          text.add('end');
+          expect(text.text()).toBe(`${whole.slice(0, whole.length - back)}end`);
+          expect(text.bytes.length).toBe(text.length);
+        },
+      ),
+    );
+  });
+
+  test('is given out in as many bytes as it has, and what was given out stays as it was while it grows', () => {
+    const text = new ByteText();
+    text.add('x'.repeat(3_000_000));
+    const one = text.bytes;
+    text.add('y');
+    text.add('z'.repeat(3_000_000));
+    expect(text.length).toBe(6_000_001);
+    expect(one.length).toBe(3_000_000);
+    // As long as what it holds, and copied once, when all is asked for.
+    expect(one.buffer.byteLength).toBe(3_000_000);
+    expect(text.bytes.buffer.byteLength).toBe(6_000_001);
+  });
 });

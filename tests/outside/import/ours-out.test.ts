@@ -76,7 +76,8 @@ describe.each([
   const told = ALL[units]!;
   let text = '';
   beforeAll(async () => {
-    text = await planDxf(site, planned, { fonts: FONTS, date: '2026-11-30', file: 'lot.site.json' });
+    const written = await planDxf(site, planned, { fonts: FONTS, date: '2026-11-30', file: 'lot.site.json' });
+    text = new TextDecoder().decode(written);
     const { REMAKE } = process.env;
     if (!REMAKE) return;
     writeFileSync(at(`ours-${units}.dxf`), text);

@@ -57,7 +57,7 @@ test.each(['ft', 'm'] as const)(
     const { site, planned } = plannedSample('library-lot', (file) => ({ ...file, units, boundaries: BOUNDARIES }));
     const api = new WebIfc.IfcAPI();
     await api.Init();
-    const model = api.OpenModel(new TextEncoder().encode(ifc(site, planned)));
+    const model = api.OpenModel(ifc(site, planned));
     const all = (type: number): Line[] => {
       const ids = api.GetLineIDsWithType(model, type);
       return Array.from({ length: ids.size() }, (_, i) => api.GetLine(model, ids.get(i), true));

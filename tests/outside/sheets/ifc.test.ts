@@ -15,7 +15,7 @@ describe('the IFC file, read by another program', () => {
   let model = -1;
   beforeAll(async () => {
     await api.Init();
-    model = api.OpenModel(new TextEncoder().encode(ifc(site, planned)));
+    model = api.OpenModel(ifc(site, planned));
   });
   const all = (type: number): { Name: { value: string }; GlobalId: { value: string }; expressID: number }[] => {
     const ids = api.GetLineIDsWithType(model, type);
@@ -81,13 +81,13 @@ describe('the IFC file, read by another program', () => {
   });
   test('takes names as text', () => {
     const nasty = nastyLot();
-    const opened = api.OpenModel(new TextEncoder().encode(ifc(nasty.site, nasty.planned)));
+    const opened = api.OpenModel(ifc(nasty.site, nasty.planned));
     expect(api.GetAllLines(opened).size()).toBe(api.GetAllLines(model).size());
   });
 
   const opened = (change: (file: SiteFile) => SiteFile) => {
     const { site: changed, planned: plan } = plannedSample('library-lot', change);
-    const id = api.OpenModel(new TextEncoder().encode(ifc(changed, plan)));
+    const id = api.OpenModel(ifc(changed, plan));
     const lines = (type: number): Record[] => {
       const ids = api.GetLineIDsWithType(id, type);
       return Array.from({ length: ids.size() }, (_, i) => api.GetLine(id, ids.get(i), true));

@@ -185,11 +185,12 @@ describe.each(['library-lot', 'library-pedestals', 'fleet-yard', 'hospital-lot']
     const wished = ['--only', 'changes.pdf,changes.dxf,changes.svg', '--sheets', 'plan,circuits,conduits'];
     expect(await runWords([...marked, ...wished], machine)).toMatchObject({ status: 0, err: '' });
     const written = (file: string) => machine.written.get(join('sheets', file))!;
-    const [dxf, svg] = [String(written('later.changes.dxf')), String(written('later.changes.svg'))];
+    const dxfAt = (file: string) => new TextDecoder().decode(written(file) as Uint8Array<ArrayBuffer>);
+    const [dxf, svg] = [dxfAt('later.changes.dxf'), String(written('later.changes.svg'))];
     const set = written('later.changes.pdf') as Uint8Array;
     const pdf = await readPdf(set);
 
-    const [blocksBefore, blocks] = [blocksOf(String(written('earlier.dxf'))), blocksOf(dxf)];
+    const [blocksBefore, blocks] = [blocksOf(dxfAt('earlier.dxf')), blocksOf(dxf)];
     const [before, after] = [namesIn(blocksBefore), namesIn(blocks)];
     const chargers: readonly { readonly id: string }[] = JSON.parse(earlier).chargers;
     expect(chargers.filter(({ id }) => !/^[A-Z]+\d*-\d+/.test(before.get(`circuit of ${id}`)!))).toEqual([]);

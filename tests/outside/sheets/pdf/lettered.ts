@@ -13,9 +13,9 @@ const parts = (more: Partial<LetteredParts>): LetteredParts => ({
   ...more,
 });
 
-/** The DXF of a planned site. */
-export const dxfOf = ({ site, planned }: Lettered, more: Partial<LetteredParts> = {}): Promise<string> =>
-  planDxf(site, planned, parts(more));
+/** The text of the DXF of a planned site. */
+export const dxfOf = async ({ site, planned }: Lettered, more: Partial<LetteredParts> = {}): Promise<string> =>
+  new TextDecoder().decode(await planDxf(site, planned, parts(more)));
 
 /** The SVG of a planned site. */
 export const svgOf = ({ site, planned }: Lettered, more: Partial<LetteredParts> = {}): Promise<string> =>
