@@ -8,6 +8,7 @@ import { failsOf } from '../forced-words.ts';
 import { lengthIn } from '../in-file.ts';
 import { withPullPoints } from '../raceways/pull-points.ts';
 import { type Broken, brokenIn } from './broken.ts';
+import { heldDrops } from './held-drops.ts';
 import { nearerPanels } from './nearer-panels.ts';
 import { proposeAnew } from './propose-anew.ts';
 import type { Scope } from './scope.ts';
@@ -40,7 +41,8 @@ const BY_PULL_POINTS: readonly string[] = ['bends', 'pull-length'];
 
 /**
  * The cheapest mend of what a change broke and of nothing else: pull points, longer cords, other ways, another panel,
- * drops hung anew with their ways (which is to propose the broken part anew). Fewer failing findings come first, then
+ * drops hung anew with their ways (which is to propose the broken part anew), larger conductors where the drop in volts
+ * is too much, of these branches or of feeders that are ahead of them, each with or without the others. Fewer failing findings come first, then
  * the bid. Every run that is not broken goes on exactly as it did. Null where nothing is broken.
  * @param before the file before the change; null takes all that fails as broken
  * @param tell hears how many of the ways to mend have been looked at
@@ -60,17 +62,26 @@ export function mend(
   const others = new Set(drawn.site.chargers.map(({ id }) => id).filter((id) => !broken.chargers.includes(id)));
   const runs = runsOf(drawn, others);
   let best: Mended | null = null;
+  const weigh = (next: SiteFile, planned: Alternative, says: string): void => {
+    const fails = failsOf(planned.plan.findings).length;
+    const { price } = planned.cost;
+    if (fails >= left.fails || runsOf(planned, others) !== runs) return;
+    if (best === null || fails < best.fails || (fails === best.fails && price < best.price - 0.005))
+      best = { file: next, fails, price, says };
+  };
+  const withHeld = (next: SiteFile, planned: Alternative, says: string): void => {
+    for (const one of heldDrops(next, planned, broken, prices))
+      weigh(one.file, alternativeOf('', toSite(one.file), prices), says === '' ? one.says : `${says} ${one.says}`);
+  };
+  withHeld(file, drawn, '');
   for (const [done, { says, make }] of tries.entries()) {
     if (best !== null && !mayGoOn()) break;
     tell(done, tries.length);
     const next = make();
     if (next === null) continue;
     const planned = alternativeOf('', toSite(next), prices);
-    const fails = failsOf(planned.plan.findings).length;
-    const { price } = planned.cost;
-    if (fails >= left.fails || runsOf(planned, others) !== runs) continue;
-    if (best === null || fails < best.fails || (fails === best.fails && price < best.price - 0.005))
-      best = { file: next, fails, price, says };
+    weigh(next, planned, says);
+    withHeld(next, planned, says);
   }
   return { broken, left, mended: best };
 }
