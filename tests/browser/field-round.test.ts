@@ -25,7 +25,7 @@ test('with the network off a drop is found, set out, measured, photographed and 
   await facts.getByText(/One tape from 1: 7 boxes/).tap();
   await expect.poll(() => facts.locator('li[aria-current]').first().textContent()).toBe(`D05 box 52' 0"`);
   await tap(page, 'Room round the retractor');
-  await card.getByRole('img', { name: /Room round the retractor/ }).waitFor({ timeout: 60_000 });
+  await card.getByRole('img', { name: /Room round the retractor/ }).waitFor();
   await expect.poll(() => card.locator('.room-shape').textContent()).toMatch(/across, before.*cord/i);
   expect(await smallTargets(page, '.build-card')).toEqual([]);
   expect(await seriousFaults(page)).toEqual([]);
@@ -40,7 +40,7 @@ test('with the network off a drop is found, set out, measured, photographed and 
   expect(await seriousFaults(page)).toEqual([]);
   await tap(page, 'Go on');
   // 1 ft farther before line 3 than drawn: at once what that takes, and the drawing as it was.
-  await card.getByText(/wire, .* by /).waitFor({ timeout: 30_000 });
+  await card.getByText(/wire, .* by /).waitFor();
   await tap(page, 'Photo');
   await card.getByLabel('Photo of D05').setInputFiles({
     name: 'lift.png',
@@ -114,7 +114,7 @@ test('with the network off a drop is found, set out, measured, photographed and 
   expect(await smallTargets(page, 'dialog:has(.handover)')).toEqual([]);
   expect(await seriousFaults(page)).toEqual([]);
   const [handed] = await Promise.all([
-    page.waitForEvent('download', { timeout: 120_000 }),
+    page.waitForEvent('download'),
     tap(page, 'Hand over: set as built, checklist, open items'),
   ]);
   const files = unzipSync(await readFile((await handed.path())!));

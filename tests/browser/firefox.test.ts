@@ -6,6 +6,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { readSite } from '../../routing/site/file/read.ts';
 import { readPdf } from '../outside/sheets/pdf/read-pdf.ts';
 import { type Firefox, findFirefox, launchFirefox, NO_FIREFOX, onScreen, press, ready } from './firefox.ts';
+import { PATIENCE } from './open-page.ts';
 import { type Served, servePage } from './serve.ts';
 
 const path = findFirefox();
@@ -27,6 +28,7 @@ describe.skipIf(path === null)('in a second browser engine', () => {
   beforeEach(async () => {
     const context = await firefox.browser.createBrowserContext();
     page = await context.newPage();
+    page.setDefaultTimeout(PATIENCE);
     offences = [];
     page.on('console', (message) => {
       if (message.type() === 'error') offences.push(message.text());
@@ -62,9 +64,7 @@ describe.skipIf(path === null)('in a second browser engine', () => {
     const file = join(firefox.downloads, name);
     await ask();
     await expect
-      .poll(() => existsSync(file) && !readdirSync(firefox.downloads).some((each) => each.endsWith('.part')), {
-        timeout: 60_000,
-      })
+      .poll(() => existsSync(file) && !readdirSync(firefox.downloads).some((each) => each.endsWith('.part')))
       .toBe(true);
     return readFileSync(file);
   }

@@ -3,6 +3,7 @@ import type { AddressInfo } from 'node:net';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from './chromium.ts';
+import { PATIENCE } from './open-page.ts';
 import { servePage } from './serve.ts';
 
 let browser: Browser;
@@ -23,6 +24,7 @@ test.each([
   });
   await new Promise<void>((done) => outer.listen(0, '127.0.0.1', done));
   const page = await browser.newPage();
+  page.setDefaultTimeout(PATIENCE);
   await page.goto(`http://127.0.0.1:${(outer.address() as AddressInfo).port}/`);
   const inner = page.frameLocator('iframe');
   if (careful)

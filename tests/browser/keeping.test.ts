@@ -155,7 +155,7 @@ test.each(['rejects', 'never answers'] as const)(
     await page.getByText(/^The sites that this browser keeps could not be read/).waitFor();
     await expect.poll(() => page.getByRole('button', { name: /^Undo ?: move/ }).count()).toBe(0);
     await page.evaluate(() => (window as never as { mend: () => void }).mend());
-    await page.getByRole('button', { name: /^Undo ?: move drop D05/ }).waitFor({ timeout: 40_000 });
+    await page.getByRole('button', { name: /^Undo ?: move drop D05/ }).waitFor();
     await expect.poll(() => page.getByText(/could not be read/).count()).toBe(0);
     await close();
   },

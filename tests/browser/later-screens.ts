@@ -119,7 +119,7 @@ export const LATER_SCREENS: readonly Screen[] = [
       await page.getByRole('heading', { level: 1, name: 'One stall' }).waitFor();
       await page.locator('.drawer-bar button', { hasText: /^Ways/ }).click();
       await button(page, 'Work out the ways').click();
-      await button(page, 'Work out the ways of it anew').waitFor({ timeout: 60_000 });
+      await button(page, 'Work out the ways of it anew').waitFor();
       await page.locator('.way-card').getByRole('button', { name: 'W02', exact: true }).click();
     },
   },

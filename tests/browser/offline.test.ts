@@ -39,10 +39,7 @@ const kept = (page: Page): Promise<unknown> =>
 
 async function sheet(page: Page, name: string | RegExp): Promise<Buffer> {
   await page.getByRole('button', { name: 'Sheets' }).click();
-  const [download] = await Promise.all([
-    page.waitForEvent('download', { timeout: 60_000 }),
-    page.getByRole('menuitem', { name }).click(),
-  ]);
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('menuitem', { name }).click()]);
   return readFile((await download.path())!);
 }
 
@@ -74,7 +71,7 @@ test('without network and host the page opens again with the work in it, and wri
     page.getByRole('button', { name: /^Put a site plan underneath/ }).click(),
   ]);
   await chooser.setFiles({ name: 'plan.pdf', mimeType: 'application/pdf', buffer: Buffer.from(await pdf()) });
-  await page.waitForSelector('[data-testid=underlay][data-state=shown]', { timeout: 30_000 });
+  await page.waitForSelector('[data-testid=underlay][data-state=shown]');
   await openSample(page, 'Fleet yard', 'Quarry Road fleet yard');
   const set = await readPdf(await sheet(page, 'Drawing set, ANSI D PDF'));
   expect(set.pages.length).toBeGreaterThan(5);

@@ -22,6 +22,9 @@ export interface OpenOptions {
   readonly watch?: (context: BrowserContext) => Promise<void>;
 }
 
+/** How long anything is waited for, milliseconds: it comes at once, but not on a machine that has much else to do. */
+export const PATIENCE = 180_000;
+
 /**
  * Opens the built page in a browser profile of its own and waits until a site is open. The file dialogs are those of
  * plain inputs and downloads, which a test can answer.
@@ -36,6 +39,7 @@ export async function openPage(browser: Browser, served: Served, options: OpenOp
     acceptDownloads: true,
     serviceWorkers: keepsPage ? 'allow' : 'block',
   });
+  context.setDefaultTimeout(PATIENCE);
   await context.addInitScript(() => {
     Reflect.deleteProperty(window, 'showOpenFilePicker');
     Reflect.deleteProperty(window, 'showSaveFilePicker');

@@ -33,7 +33,7 @@ test('drops mounted on pedestals come down in one step, are told to have no way,
   await picture(page, 'pedestals-1-mounted');
   expect(await seriousFaults(page)).toEqual([]);
   await ledger.getByRole('button', { name: 'Propose the way to 16 chargers in the ground' }).click();
-  await page.getByRole('button', { name: /^Undo ?: draw in/i }).waitFor({ timeout: 120_000 });
+  await page.getByRole('button', { name: /^Undo ?: draw in/i }).waitFor();
   await ledger.getByRole('button', { name: /^Propose the way/ }).waitFor({ state: 'detached' });
   await picture(page, 'pedestals-2-ways');
   await page.getByRole('button', { name: /^Undo ?: draw in/i }).click();

@@ -46,7 +46,7 @@ test('from bare ground a proposal draws the lot in, says how good it is, and und
   await page.locator('summary', { hasText: 'Propose what is missing' }).click();
   const form = page.getByRole('region', { name: 'Propose' });
   await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
-  await ledger.getByText('16 of 16', { exact: true }).waitFor({ timeout: 60_000 });
+  await ledger.getByText('16 of 16', { exact: true }).waitFor();
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
   await expect.poll(() => fails.textContent()).toBe('0');
   const said = await page.getByTestId('proposed').textContent();
@@ -76,10 +76,10 @@ test('long work says how far it is, stops when asked, and what is ready may be k
   const form = page.getByRole('region', { name: 'Propose' });
   await form.getByRole('button', { name: /^Propose drops/ }).click();
   const status = form.getByRole('status');
-  await status.getByText(/Looking for routes, \d+ of \d+ done/).waitFor({ timeout: 60_000 });
+  await status.getByText(/Looking for routes, \d+ of \d+ done/).waitFor();
   await form.getByRole('button', { name: 'Stop, and draw in what is ready' }).click();
   await page.locator('.ledger').getByText('0 of 240').waitFor();
-  await page.getByRole('button', { name: /^Undo ?: draw in/i }).waitFor({ timeout: 60_000 });
+  await page.getByRole('button', { name: /^Undo ?: draw in/i }).waitFor();
   await expect.poll(() => page.getByTestId('proposed').textContent()).toContain('240 drops for 240 stalls');
   await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
   await form.getByRole('button', { name: 'Stop', exact: true }).click();
@@ -104,8 +104,11 @@ test('a move that makes a branch too long is offered a mend with both prices; it
   await openSite(page, file);
   await page.getByTestId('board').focus();
   const heading = page.getByTestId('selection-panel').getByRole('heading', { level: 2 });
-  for (let i = 0; i < 4 && (await heading.textContent({ timeout: 1000 }).catch(() => '')) !== drop; i++)
+  for (let i = 0, chosen: string | null = null; i < 4 && chosen !== drop; i++) {
     await page.keyboard.press('.');
+    await expect.poll(() => heading.textContent()).not.toBe(chosen);
+    chosen = await heading.textContent();
+  }
   await expect.poll(() => heading.textContent()).toBe(drop);
   const place = () => page.getByTestId('selection-panel').getByLabel('x', { exact: true }).first().inputValue();
   const drawn = await place();
@@ -113,7 +116,7 @@ test('a move that makes a branch too long is offered a mend with both prices; it
   const moved = await place();
   expect(moved).not.toBe(drawn);
   const offer = page.locator('.alert', { hasText: 'That broke' });
-  await offer.waitFor({ timeout: 60_000 });
+  await offer.waitFor();
   const said = await offer.textContent();
   for (const words of ['over its limit', 'Left as drawn: $', 'finding fails', 'Mended: $', 'nothing fails'])
     expect(said).toContain(words);
@@ -133,7 +136,7 @@ test('a move that makes a branch too long is offered a mend with both prices; it
   await page.locator('summary', { hasText: 'Propose anew' }).click();
   const form = page.getByRole('region', { name: 'Propose anew' });
   await form.getByRole('button', { name: `Propose anew ${drop}` }).click();
-  await form.getByText(/^The lot came to \$.*1 finding fails; now \$.*nothing fails\.$/).waitFor({ timeout: 60_000 });
+  await form.getByText(/^The lot came to \$.*1 finding fails; now \$.*nothing fails\.$/).waitFor();
   await expect.poll(() => place()).not.toBe(moved);
   await page.getByRole('button', { name: /^Undo ?: propose anew/i }).click();
   await expect.poll(() => place()).toBe(moved);

@@ -69,7 +69,6 @@ test('a page of a PDF is drawn by day and by night, its other page too', async (
           const [r = 0, g = 0, b = 0] = name.split(' ').map(Number);
           return g - r > 40 && g - b > 40;
         }).length,
-      { timeout: 20_000 },
     )
     .toBeGreaterThan(0);
   expect(offences).toEqual([]);

@@ -21,8 +21,7 @@ export async function put(page: Page, picked: Picked): Promise<void> {
   await shown(page);
 }
 
-export const shown = (page: Page): Promise<unknown> =>
-  page.waitForSelector('[data-testid=underlay][data-state=shown]', { timeout: 30_000 });
+export const shown = (page: Page): Promise<unknown> => page.waitForSelector('[data-testid=underlay][data-state=shown]');
 
 export const ledger = (page: Page) => page.getByTestId('underlay');
 export const fieldOf = (page: Page, label: string): Promise<string> =>
@@ -51,7 +50,7 @@ export const violet = async (page: Page): Promise<number> =>
   }, 0);
 
 export const seesViolet = async (page: Page): Promise<void> => {
-  await expect.poll(() => violet(page), { timeout: 20_000 }).toBeGreaterThan(50);
+  await expect.poll(() => violet(page)).toBeGreaterThan(50);
 };
 
 export async function emptySite(page: Page): Promise<void> {

@@ -51,7 +51,7 @@ test('the drawing set has what lies under the drawing, with its mark-ups; what i
   const inSet = async (): Promise<readonly string[]> => {
     await page.getByRole('button', { name: 'Sheets' }).click();
     const [download] = await Promise.all([
-      page.waitForEvent('download', { timeout: 60_000 }),
+      page.waitForEvent('download'),
       page.getByRole('menuitem', { name: 'Drawing set, ANSI D PDF' }).click(),
     ]);
     const bytes = await readFile((await download.path())!);

@@ -68,7 +68,7 @@ test('stopped, it keeps the ways that are done', async () => {
   const { page, close } = await open();
   await waysTab(page).click();
   await work(page).click();
-  await page.locator('.way-card').first().waitFor({ timeout: 120_000 });
+  await page.locator('.way-card').first().waitFor();
   await page.getByRole('button', { name: 'Stop, and keep those that are done' }).click();
   await page.getByText(/^Stopped: \d+ (is|are) done/).waitFor();
   const done = await page.locator('.way-card').count();

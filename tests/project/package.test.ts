@@ -21,7 +21,7 @@ beforeAll(() => {
     ['install', '--prefer-offline', '--no-audit', '--no-fund', join(ROOT, '.build', tarball ?? 'no tarball')],
     { cwd: folder, stdio: 'ignore', shell: process.platform === 'win32' },
   );
-}, 180_000);
+});
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 test('a plain JavaScript file plans a site as the command does, byte for byte', () => {

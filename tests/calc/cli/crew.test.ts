@@ -136,5 +136,5 @@ describe('sheets written by two', () => {
     } finally {
       rmSync(folder, { recursive: true });
     }
-  }, 60_000);
+  });
 });

@@ -1,9 +1,10 @@
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { propose, type What } from '../../../calc/propose/propose.ts';
+import type { What } from '../../../calc/propose/propose.ts';
 import { costOf } from '../../../calc/takeoff/bid/cost.ts';
 import type { Point3, Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { FEW_ANSWERS, proposed as proposedOf } from './propose-parts.ts';
 
 export const BEAMS = [0, 27, 54, 81, 108].map((x, i) => ({
   id: `B${i + 1}`,
@@ -82,8 +83,7 @@ export const TRUNK: Raceway = {
   place: 'overhead',
 };
 
-export const proposed = (file: SiteFile, what: What = 'all') =>
-  propose(file, { what, cordsADrop: 1, prices: INVENTED_LIST });
+export const proposed = (file: SiteFile, what: What = 'all') => proposedOf(file, what, 1, { answers: FEW_ANSWERS });
 export const failing = (file: SiteFile): string[] =>
   plan(toSite(file)).findings.flatMap(({ severity, says }) => (severity === 'fail' ? [says] : []));
 export const quantity = (file: SiteFile, item: string): number =>

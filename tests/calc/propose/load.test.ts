@@ -10,10 +10,11 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
 import { doubleRows } from './hand/lots.ts';
+import { FEW_ANSWERS } from './propose-parts.ts';
 
 const LOT = doubleRows({ along: 5, canopies: 1, volts: 208, away: 40 });
 const proposed = (file: SiteFile, load: LoadWish) =>
-  propose(file, { what: 'all', cordsADrop: 1, prices: INVENTED_LIST, load });
+  propose(file, { what: 'all', cordsADrop: 1, prices: INVENTED_LIST, load, answers: FEW_ANSWERS });
 const boards = ({ equipment = [] }: SiteFile) => equipment.filter(({ kind }) => kind === 'panelboard');
 const fails = (file: SiteFile) => plan(toSite(file)).findings.filter(({ severity }) => severity === 'fail');
 const costIn = (file: SiteFile): number => costOf(plan(toSite(file)).takeoff, INVENTED_LIST, 0).cost;

@@ -1,12 +1,15 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { inTheGround } from '../../../calc/propose/panels/panel-source.ts';
+import type { What } from '../../../calc/propose/propose.ts';
 import { weightOf } from '../../../calc/propose/volts/held-feeders.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
-import { bare, failing, proposed } from './propose-parts.ts';
+import { bare, FEW_ANSWERS, failing, proposed as proposedOf } from './propose-parts.ts';
+
+const proposed = (file: SiteFile, what: What) => proposedOf(file, what, 1, { answers: FEW_ANSWERS });
 
 test('raceways that bend too much on their way get pull points: where walls are passed one after the other', () => {
   const lot = libraryLot();

@@ -20,7 +20,7 @@ describe.each(['library-lot', 'fleet-yard', 'hospital-lot'])('the sheets of %s',
       const at = UNFIT.exec(text)?.index;
       expect(at === undefined ? '' : text.slice(Math.max(0, at - 80), at + 40)).toBe('');
     }
-  }, 60_000);
+  });
 });
 
 test('the cover lists what was checked, what nobody looked at and what is to be confirmed, by the grades of the page', async () => {

@@ -41,7 +41,7 @@ describe.each(Object.keys(HANDS) as (keyof typeof HANDS)[])('%s stalls', (name) 
     expect(file.chargers).toHaveLength(hand.chargers!.length);
     expect(proposed.cost).toBeLessThanOrEqual(drawn.cost);
     expect(proposed.price).toBeLessThanOrEqual(drawn.price);
-  }, 240_000);
+  });
 
   if (`${name}` === '16' || name === '20 in two single rows')
     test('nor than panels and raceways for the hand’s own drops', () => {

@@ -28,4 +28,4 @@ test('for the stripped hospital lot with its switchboards what is proposed is no
   expect(proposed).toMatchObject({ missing: [], fails: bare.fails });
   expect(proposed.cost).toBeLessThanOrEqual(drawn.cost);
   expect(proposed.price).toBeLessThanOrEqual(drawn.price);
-}, 240_000);
+});

@@ -51,7 +51,7 @@ const pageOf = (pdf: ReadPdf, label: string): number => pdf.pages.findIndex((pag
 let made: Awaited<ReturnType<typeof revised>>;
 beforeAll(async () => {
   made = await revised((file) => file);
-}, 60_000);
+});
 
 describe('a revised drawing set, as pdf.js reads it', () => {
   test.each(['along', 'turned'] as const)(
