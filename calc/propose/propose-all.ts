@@ -12,6 +12,7 @@ import type { Doing, Proposal, ProposalWish } from './proposal.ts';
 import { fillsStanding } from './raceways/best-raceways.ts';
 import { answersJudged } from './raceways/paid.ts';
 import type { RacewaysEffort } from './raceways/raceways-part.ts';
+import { shiftedWhole } from './shifted-whole.ts';
 import { otherMetalWords } from './volts/other-metal.ts';
 import { isBetter, type SetLot, type Whole, wholeOf, withNarrower } from './whole.ts';
 
@@ -170,7 +171,11 @@ function bestWhole(
   }
   const { whole, way, own } = best!;
   const found = isBounded && !isOne && mayGoOn() ? judged() : whole;
-  return from !== null && !isBetter(found, from) ? from : found;
+  const told = (one: Whole): void => {
+    if (from === null || isBetter(one, from)) ready(one);
+  };
+  const shifted = isBounded && mayGoOn() ? shiftedWhole(lotOf(way), found, answers, told, mayGoOn) : found;
+  return from !== null && !isBetter(shifted, from) ? from : shifted;
 
   /** The ways are told apart by routes at a price a foot; those of the best way are then sought by what they come to. */
   function judged(): Whole {

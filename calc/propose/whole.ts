@@ -70,9 +70,15 @@ export function withNarrower(lot: SetLot, whole: Whole, other: Whole): Whole | n
   return wholeWith(lot, drawnIn(chargedLot(lot), pieces, lot.prices, { isBounded }));
 }
 
-const chargedLot = ({ way, cords }: SetLot): SiteFile => withChargers(way.file, cords, way.fromOf);
+/** A lot with the chargers to come, fed from its panels. */
+export const chargedLot = ({ way, cords }: Pick<SetLot, 'way' | 'cords'>): SiteFile =>
+  withChargers(way.file, cords, way.fromOf);
 
-function wholeWith({ file, had, way, prices }: SetLot, { file: laid, part: raceways, proposal }: LaidRaceways): Whole {
+/** A lot with raceways that were laid for it, new feeders wide enough: planned and priced. */
+export function wholeWith(
+  { file, had, way, prices }: SetLot,
+  { file: laid, part: raceways, proposal }: LaidRaceways,
+): Whole {
   const fresh = [
     ...(laid.feeders ?? []).slice(file.feeders?.length ?? 0),
     ...(laid.equipment ?? []).slice(file.equipment?.length ?? 0),

@@ -1,6 +1,6 @@
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
-import type { Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
+import type { Equipment, Point2, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { designOf } from '../../branches/design.ts';
@@ -10,7 +10,7 @@ import { panelsOf } from '../feeding.ts';
 import { equipmentId, equipmentInFile } from '../new-equipment.ts';
 import type { ProposalPart } from '../part.ts';
 import { FULL_RATE, type LoadWish } from './charger-amps.ts';
-import { equipmentShares } from './equipment-shares.ts';
+import { type EquipmentShares, equipmentShares } from './equipment-shares.ts';
 import { feedPanels, type NewPanel } from './feed-panels.ts';
 import { loadWords } from './load-words.ts';
 import type { PanelWeights } from './panel-weights.ts';
@@ -22,6 +22,10 @@ export interface EquipmentPart {
   /** Which equipment, new or standing, is for which drop. */
   readonly fromOf: ReadonlyMap<string, string>;
   readonly part: ProposalPart;
+  /** Ids of the new panels. */
+  readonly panels: readonly string[];
+  /** The same with some of these moved by whole feet, along the lot and square to it; null where one cannot stand so. */
+  readonly shifted: (by: ReadonlyMap<string, Point2>) => EquipmentPart | null;
 }
 
 export interface EquipmentWish {
@@ -53,17 +57,27 @@ export const PRICED_SHAPE: Shape = { more: 0, isShared: true };
  * and beside them new ones, their number, sizes, places and what each is for decided together by what it all costs. What
  * is drawn stays as it is.
  */
-export function equipmentPart(
-  file: SiteFile,
-  { prices, cords, load = FULL_RATE, shape = PRICED_SHAPE }: EquipmentWish,
-): EquipmentPart {
+export function equipmentPart(file: SiteFile, wish: EquipmentWish): EquipmentPart {
+  const { prices, cords, load = FULL_RATE, shape = PRICED_SHAPE } = wish;
   const site = toSite(file);
   const { more, isAcross = false, source, metal } = shape;
-  const { from, weights, shares } = equipmentShares(site, prices, cords, load, more, isAcross, source, metal);
-  if (shares === null)
-    return panelsOf(site).length > 0
+  const found = equipmentShares(site, prices, cords, load, more, isAcross, source, metal);
+  return found.shares === null
+    ? panelsOf(site).length > 0
       ? only(file, standingPanelWords(site, prices))
-      : only(file, ['There is nothing for equipment to feed: neither drops nor stalls are drawn.']);
+      : only(file, ['There is nothing for equipment to feed: neither drops nor stalls are drawn.'])
+    : partFrom(file, site, wish, found, found.shares);
+}
+
+function partFrom(
+  file: SiteFile,
+  site: Site,
+  wish: EquipmentWish,
+  found: EquipmentShares,
+  shares: Shares,
+): EquipmentPart {
+  const { prices, cords, load = FULL_RATE, shape = PRICED_SHAPE } = wish;
+  const { from, weights } = found;
   const { proposal, rest } = shares;
   const dollars = proposal.total * weights.branchFoot;
   const fullRateDollars = (): number =>
@@ -91,6 +105,13 @@ export function equipmentPart(
   return {
     file: fed.file,
     fromOf,
+    panels: panels.map(({ id }) => id),
+    shifted: (by) => {
+      const moved = found.shifted(
+        new Map([...by].map(([id, feet]) => [panels.findIndex((one) => one.id === id), feet] as const)),
+      );
+      return moved && partFrom(file, site, wish, found, moved);
+    },
     part: {
       what: 'equipment',
       says: [
@@ -113,7 +134,8 @@ export function equipmentPart(
           : {
               of: 'panels, feeders and branches to them along the lot, over all cuts of the rows',
               value: dollars,
-              bound: dollars,
+              // Panels that were moved by what their plans come to may weigh more.
+              bound: Math.min(dollars, found.shares!.proposal.total * weights.branchFoot),
               unit: 'dollars',
             },
       without: proposal.without.map((i) => ({
@@ -134,6 +156,8 @@ function forWhat(site: Site, ends: number, circuits: number): string {
 const only = (file: SiteFile, says: readonly string[]): EquipmentPart => ({
   file,
   fromOf: new Map(),
+  panels: [],
+  shifted: () => null,
   part: { what: 'equipment', says, measure: null, without: [] },
 });
 

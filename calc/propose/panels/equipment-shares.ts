@@ -1,7 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
+import { type EquipmentAsked, shiftedEquipment } from '../../../routing/propose/equipment/place-groups.ts';
 import { proposeEquipment } from '../../../routing/propose/equipment/propose-equipment.ts';
 import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
-import type { Site } from '../../../routing/site/site.ts';
+import type { Point2, Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { leastWorkingSpace } from '../../tables/equipment-of.ts';
@@ -20,6 +21,8 @@ export interface EquipmentShares {
   readonly weights: PanelWeights;
   /** Null where there is nothing to feed. */
   readonly shares: Shares | null;
+  /** The same with some of the new panels, by their place in the list of them, moved by whole feet along the lot and square to it; null where one cannot stand so. */
+  readonly shifted: (by: ReadonlyMap<number, Point2>) => Shares | null;
 }
 
 /**
@@ -46,7 +49,7 @@ export const equipmentShares = kept(
     const from = sources.find((one) => one.source.id === source) ?? sources[0] ?? null;
     const all = ends.reduce((sum, { circuits }) => sum + circuits, 0);
     const weights = panelWeights(site.rules, prices, from, load, all, metal);
-    if (ends.length === 0) return { from, weights, shares: null };
+    if (ends.length === 0) return { from, weights, shares: null, shifted: () => null };
     const { allowance, branchLimit } = site.rules;
     const most = branchLimit - allowance.equipment - allowance.box;
     const { size, entryHeight, volts, phases, workingSpace } = USUAL_PANELBOARD;
@@ -60,21 +63,25 @@ export const equipmentShares = kept(
       least: leastWorkingSpace(designOf(site.rules).tables),
     } as const;
     const room = roomFinder(site);
+    const askedFor = (rest: Shares['rest']): EquipmentAsked => ({
+      site,
+      ends: rest,
+      make,
+      most,
+      weigh: (circuits) => {
+        const own = weights.weigh(circuits);
+        return own && { ...own, itself: own.itself + more / weights.branchFoot };
+      },
+      source: from && [from.source.entry[0], from.source.entry[1]],
+      isGood: (now, piece) => !from?.through || room(now, piece, from.source.volts!),
+    });
     const shares = sharesOf(site, ends, most, from !== null, weights.weigh(1)?.trench ?? 0, (rest) =>
-      proposeEquipment(
-        site,
-        rest,
-        make,
-        most,
-        (circuits) => {
-          const own = weights.weigh(circuits);
-          return own && { ...own, itself: own.itself + more / weights.branchFoot };
-        },
-        from && ([from.source.entry[0], from.source.entry[1]] as const),
-        (now, piece) => !from?.through || room(now, piece, from.source.volts!),
-        isAcross,
-      ),
+      proposeEquipment(askedFor(rest), isAcross),
     );
-    return { from, weights, shares };
+    const shifted = (by: ReadonlyMap<number, Point2>): Shares | null => {
+      const found = shiftedEquipment(askedFor(shares.rest), shares.proposal.placed, by);
+      return found && { ...shares, proposal: { ...shares.proposal, ...found } };
+    };
+    return { from, weights, shares, shifted };
   },
 );

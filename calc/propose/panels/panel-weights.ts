@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { PieceWeight } from '../../../routing/propose/equipment/propose-equipment.ts';
+import type { PieceWeight } from '../../../routing/propose/equipment/place-groups.ts';
 import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Rules } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';

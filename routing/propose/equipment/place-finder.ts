@@ -79,6 +79,8 @@ export interface PlaceFinder {
   /** Places that were looked at so far. */
   readonly looked: () => number;
   readonly find: (ends: readonly End[], wish: Wish) => EquipmentPlace | null;
+  /** A place of the grid, in whole feet of the frame, as it is for some ends; null where it is not free, near enough or good. */
+  readonly stands: (ends: readonly End[], wish: Wish, at: Point2) => EquipmentPlace | null;
 }
 
 /**
@@ -128,6 +130,10 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
       const near = widened(boxOf([frame.into(rough.at)]), COARSE + 1);
       const fine = gridIn(near, wish.step).filter(([u, v]) => !free.isShut(u, v));
       return first(ordered(fine)) ?? rough;
+    },
+    stands: (ends, wish, at) => {
+      const weights = weightsOf(frame, isBy, make.entryHeight, ends, wish);
+      return firstOf(frame, free, weights, [{ at, weighed: weights.weigh(at), isWhole: true }], wish);
     },
   };
 }

@@ -1,30 +1,10 @@
-import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
+import type { Point2, Point3, Site } from '../../site/site.ts';
 import { lotFrame } from '../raceways/lattice/lot-frame.ts';
 import { canopiesOf } from './canopies.ts';
 import { cutInto } from './cut-rows.ts';
 import { gapsOf, ordersOf } from './groups.ts';
-import { type End, type EquipmentMake, type EquipmentPlace, placeFinder, type Wish } from './place-finder.ts';
-
-/** What a piece for so many circuits counts as, in feet of branch: itself, a foot of its feeder, and of the trench. */
-export interface PieceWeight {
-  readonly itself: number;
-  readonly feeder: number;
-  readonly trench: number;
-}
-
-export interface PlacedEquipment {
-  readonly equipment: Omit<Equipment, 'id'>;
-  /** Places in the list of ends of those that it is for, and how many circuits they have. */
-  readonly ends: readonly number[];
-  readonly circuits: number;
-  /** Of their branches in all and of the longest, along the lot and square to it, feet. */
-  readonly total: number;
-  readonly longest: number;
-  /** To what feeds it, likewise. */
-  readonly feeder: number;
-  /** Of branches in the ground to canopies that it does not stand by, feet. */
-  readonly dug: number;
-}
+import { type End, placeFinder } from './place-finder.ts';
+import { type EquipmentAsked, type PlacedEquipment, placeGroups, wishFor } from './place-groups.ts';
 
 export interface EquipmentProposal {
   readonly placed: readonly PlacedEquipment[];
@@ -48,22 +28,11 @@ const CELLS_A_PIECE = 14;
  * and cut into stretches, one a piece, so that pieces, feeders, trenches and branches weigh least together: of all ways to
  * cut either order. From one canopy to the next nothing holds a raceway: a piece is for two where the trench between them
  * costs less than another piece.
- * @param most feet of a branch
- * @param weigh a piece for so many circuits; null where none takes so many
- * @param source what feeds it; null where nothing does
+ * @param asked what else a piece has to be good for is let go where no place is
  * @param mayCross a piece may be for several canopies, through the ground
- * @param isGood what else a piece that stands so has to be good for, on a site with those before it; let go where no place is
  */
-export function proposeEquipment(
-  site: Site,
-  ends: readonly End[],
-  make: EquipmentMake,
-  most: number,
-  weigh: (circuits: number) => PieceWeight | null,
-  source: Point2 | null,
-  isGood: (site: Site, piece: Omit<Equipment, 'id'>) => boolean = () => true,
-  mayCross = false,
-): EquipmentProposal {
+export function proposeEquipment(asked: EquipmentAsked, mayCross = false): EquipmentProposal {
+  const { site, ends, make, weigh, source } = asked;
   const { into } = lotFrame(site);
   const flat = ends.map(({ at: [x, y] }) => into([x, y]));
   if (ends.length === 0) return { placed: [], total: 0, looked: 0, stretches: 0, without: [] };
@@ -74,15 +43,7 @@ export function proposeEquipment(
   );
   const finder = placeFinder(site, make);
   let stretches = 0;
-  const wish = (own: readonly number[], { feeder, trench }: PieceWeight, rest: Partial<Wish>): Wish => ({
-    most,
-    fedBy: source && { at: source, feeder, trench, trenches: [] },
-    by: canopies.under(own),
-    trench,
-    gaps,
-    step: COARSE,
-    ...rest,
-  });
+  const wish = wishFor(asked, canopies, gaps);
   const circuitsOf = (own: readonly number[]): number => own.reduce((sum, i) => sum + ends[i]!.circuits, 0);
   const weighed = (own: readonly number[]): number => {
     const weight = weigh(circuitsOf(own));
@@ -90,7 +51,7 @@ export function proposeEquipment(
     stretches++;
     const place = finder.find(
       own.map((i) => ends[i]!),
-      wish(own, weight, {}),
+      wish(own, weight, [], COARSE),
     );
     return place === null ? Number.POSITIVE_INFINITY : place.weighed + weight.itself;
   };
@@ -117,56 +78,14 @@ export function proposeEquipment(
   // Those nearest to the source first: their trenches are there for the others.
   const far = (own: readonly number[]): number =>
     source === null ? 0 : Math.min(...own.map((i) => straight(flat[i]!, into(source))));
-  const placed: PlacedEquipment[] = [];
-  const without: number[] = [];
-  const trenches: Point2[] = [];
-  let total = 0;
-  let now = site;
-  let looked = 0;
-  for (const own of [...groups].sort((a, b) => far(a) - far(b))) {
-    const circuits = circuitsOf(own);
-    const weight = weigh(circuits);
-    const fine = placeFinder(now, make);
-    const theirs = own.map((i) => ends[i]!);
-    const before = now;
-    const fineWish =
-      weight && wish(own, weight, { step: 1, ...(source && { fedBy: { at: source, ...weight, trenches } }) });
-    const place =
-      fineWish &&
-      (fine.find(theirs, { ...fineWish, isGood: (at) => isGood(before, madeAt(make, at)) }) ??
-        fine.find(theirs, fineWish));
-    looked += fine.looked();
-    if (place === null || weight === null) {
-      without.push(...own);
-      continue;
-    }
-    const equipment = madeAt(make, place);
-    placed.push({
-      equipment,
-      ends: [...own].sort((a, b) => a - b),
-      circuits,
-      total: place.total,
-      longest: place.longest,
-      feeder: place.feeder,
-      dug: place.dug,
-    });
-    trenches.push(place.at);
-    total += place.weighed + weight.itself;
-    now = { ...now, equipment: [...now.equipment, { ...equipment, id: ` ${placed.length}` }] };
-  }
-  return { placed, total, looked: looked + finder.looked(), stretches, without };
+  const order = [...groups].sort((a, b) => far(a) - far(b));
+  const { looked, ...found } = placeGroups(
+    asked,
+    order,
+    (fine, theirs, own, good) => fine.find(theirs, { ...own, ...(good && { isGood: good }) }) ?? fine.find(theirs, own),
+  );
+  return { ...found, looked: looked + finder.looked(), stretches };
 }
-
-/** A piece of equipment as it stands at a place. */
-export const madeAt = (
-  { entryHeight, least: _, ...rest }: EquipmentMake,
-  { at, rotation }: Pick<EquipmentPlace, 'at' | 'rotation'>,
-): Omit<Equipment, 'id'> => ({
-  ...rest,
-  at: [...at],
-  ...(rotation !== 0 && { rotation }),
-  entry: [...at, entryHeight],
-});
 
 type Cut = { readonly groups: readonly (readonly number[])[]; readonly cost: number };
 
@@ -182,7 +101,7 @@ const MOST_ACROSS = 120;
 function cut(
   order: readonly number[],
   ends: readonly End[],
-  weigh: (circuits: number) => PieceWeight | null,
+  weigh: EquipmentAsked['weigh'],
   weighed: (own: readonly number[]) => number,
 ): Cut {
   let most = 0;

@@ -56,6 +56,22 @@ export function mixed(own: RacewaysProposal, other: RacewaysProposal, isOf: (id:
   };
 }
 
+/** What was laid for some equipment, and for some more beside that. */
+export function joined(first: RacewaysProposal, then: RacewaysProposal): RacewaysProposal {
+  const routed = [...first.routed, ...then.routed];
+  return {
+    raceways: [...first.raceways, ...then.raceways],
+    stringers: [...first.stringers, ...stringersBeside(then.stringers, first.stringers)],
+    inAir: [...first.inAir, ...then.inAir],
+    routed,
+    cost: routed.reduce((sum, one) => sum + one.cost, 0),
+    bound: routed.reduce((sum, one) => sum + one.bound, 0),
+    paid: [...first.paid, ...then.paid],
+    isSteady: first.isSteady && then.isSteady,
+    without: [...first.without, ...then.without],
+  };
+}
+
 /** What of some raceways does not lie on others, in as many pieces as that leaves of each. */
 function racewaysBeside(its: readonly ProposedRaceway[], stay: readonly ProposedRaceway[]): readonly ProposedRaceway[] {
   const there = stay.map(({ path }) => path);

@@ -1,6 +1,7 @@
 import { beforeEach, expect, test, vi } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { propose, type What } from '../../../calc/propose/propose.ts';
+import { placesTried } from '../../../calc/propose/shifted-whole.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { bareLot } from '../../bench/bare-lot.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';
@@ -79,8 +80,27 @@ test('panels of a lot of many canopies take work by its stalls, not by their pai
   most({ 'room on the ground': 23_600, 'room beside others': 14_200, 'places weighed whole': 20_200, plans: 32 });
 });
 
+test('places that panels are moved to are no more than the lot is small', () => {
+  expect(placesTried(1, 8)).toBe(10);
+  for (const [panels, chargers] of [
+    [2, 16],
+    [6, 102],
+    [12, 240],
+    [50, 1200],
+  ] as const)
+    expect(panels * placesTried(panels, chargers) * chargers).toBeLessThanOrEqual(3600);
+  expect(placesTried(12, 240)).toBe(0);
+});
+
 test('ways to set panels that are alike, and orders of drops, are weighed once each', () => {
   proposed(HANDS[16]().ground, 'all');
   // What a search that is stopped at once gives is planned too: drops as usual, their panels and routes.
-  most({ 'panels proposed': 7, 'routes searched': 22, plans: 110, 'places weighed whole': 564 });
+  // Two panels are moved: where each stands and the places near it are told apart by two feeders, branches and six plans.
+  const moved = 2 * (1 + placesTried(2, 16));
+  most({
+    'panels proposed': 7,
+    'routes searched': 22 + 3 * moved,
+    plans: 110 + 6 * moved,
+    'places weighed whole': 564,
+  });
 });

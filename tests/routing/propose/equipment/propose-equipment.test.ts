@@ -33,14 +33,15 @@ function proposed(
   most: number,
   fedBy: { readonly at: Point2; readonly weight: number } | null = null,
 ) {
-  const { total, ...rest } = proposeEquipment(
+  const { total, ...rest } = proposeEquipment({
     site,
-    boxes.map((at) => ({ at, circuits: 1 })),
-    MAKE,
+    ends: boxes.map((at) => ({ at, circuits: 1 })),
+    make: MAKE,
     most,
-    (circuits) => (circuits <= holds ? { itself: ITSELF, feeder: fedBy?.weight ?? 0, trench: 0 } : null),
-    fedBy?.at ?? null,
-  );
+    weigh: (circuits) => (circuits <= holds ? { itself: ITSELF, feeder: fedBy?.weight ?? 0, trench: 0 } : null),
+    source: fedBy?.at ?? null,
+    isGood: () => true,
+  });
   return { ...rest, total: total - ITSELF * rest.placed.length };
 }
 
