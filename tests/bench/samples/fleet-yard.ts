@@ -121,6 +121,35 @@ export function fleetYard(): SiteFile {
     columns,
     members,
     aisles: [aisle('A1', 25, 59), aisle('A2', -49, -25), aisle('A3', 109, 133)],
+    // The service stands by the street; what lies north of the yard is not surveyed.
+    boundaries: [
+      {
+        id: 'BL1',
+        path: [
+          [-70, 134],
+          [-70, -49],
+        ],
+        kind: 'right-of-way',
+        setback: 5,
+      },
+      {
+        id: 'BL2',
+        path: [
+          [-70, -49],
+          [162, -49],
+          [162, 134],
+        ],
+      },
+      {
+        id: 'BL3',
+        path: [
+          [-95, 134],
+          [-95, -49],
+        ],
+        kind: 'street',
+        name: 'Quarry Road',
+      },
+    ],
     gridlines: {
       x: [0, 1, 2, 3, 4].map((i) => ({ label: String(i + 1), at: tidy(i * 3 * PITCH) })),
       y: LINES.map((at, i) => ({ label: 'AB'[i] ?? '', at })),

@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
 import { boundaryDimensions } from '../../../calc/sheets/pdf/plans/boundary-labels.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { dimensionLine } from '../../../routing/site/kinds/dimensions.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -62,4 +64,26 @@ test('the figure of a distance stands on no equipment', () => {
     const { minX, minY, maxX, maxY } = boxOf(footprintOf(one));
     expect([one.id, x > minX && x < maxX && y > minY && y < maxY]).toEqual([one.id, false]);
   }
+});
+
+test('the cover of a lot that has boundaries names its street and its lines beside scale and north, and says what it shows', async () => {
+  const read = readSite(readFileSync('samples/fleet-yard.site.json', 'utf8'));
+  if (!read.ok) throw new RangeError('the sample is not read');
+  const coverOf = async (boundaries: NonNullable<typeof read.file.boundaries>): Promise<string[]> => {
+    const file = { ...read.file, boundaries, drawings: { purpose: 'permit' as const } };
+    const [cover] = await drawnSheets(toSite(file), 'ANSI D');
+    return cover!.texts.map(({ text }) => text);
+  };
+  const words = await coverOf(read.file.boundaries ?? []);
+  for (const said of [
+    'STREET CENTERLINE: Quarry Road',
+    'RIGHT-OF-WAY LINE',
+    'PROPERTY LINE',
+    'SITE AND WHAT BOUNDS IT',
+    '80 ft',
+  ])
+    expect(words).toContain(said);
+  const bare = await coverOf([]);
+  expect(bare).toContain('SITE');
+  expect(bare.filter((text) => /STREET|PROPERTY|RIGHT-OF-WAY|BOUNDS/.test(text))).toEqual([]);
 });

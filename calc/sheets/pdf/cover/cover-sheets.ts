@@ -1,8 +1,8 @@
-import type { Site } from '../../../../routing/site/site.ts';
 import type { Drawing } from '../../drawing/drawing.ts';
 import { type Area, right, top } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';
+import { writeLabels } from '../kit/labels/labels.ts';
 import type { Lettering } from '../kit/lettering/lettering.ts';
 import { shortened } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -12,12 +12,15 @@ import { revisedRemark } from '../kit/revision/revised.ts';
 import { flowTables, TABLE_GAP, type Table, type TablePage } from '../kit/tables/table.ts';
 import { drawTable } from '../kit/tables/table-drawing.ts';
 import { drawNorthArrow } from '../kit/view/north-arrow.ts';
+import { drawScaleBar } from '../kit/view/scale-bar.ts';
 import { scaleThatFits } from '../kit/view/scales.ts';
 import { grown, sizeOf, viewIn } from '../kit/view/view.ts';
 import { drawViewTitle, FOOT } from '../kit/view/view-title.ts';
 import type { Legend } from '../legend/legend-sheet.ts';
 import { drawBasePlan } from '../plans/base-plan.ts';
+import { boundaryWishes } from '../plans/boundary-labels.ts';
 import { keynotesOf } from '../plans/keynotes.ts';
+import { labelGround } from '../plans/label-ground.ts';
 import { drawnExtent } from '../plans/plan-sheet.ts';
 import { basisSheets, basisTables } from './basis-sheets.ts';
 import { columnWidth } from './columns.ts';
@@ -114,7 +117,7 @@ function drafted(
     draw: (pen) => {
       drawBanner(pen, job, page);
       if (pictured?.at !== i) return;
-      drawSite(pen, pictured.rooms.picture, job.site, drawing);
+      drawSite(pen, pictured.rooms.picture, job, drawing);
       pictured.rooms.legend?.draw(pen);
     },
   }));
@@ -228,16 +231,32 @@ function pictureRooms(
   return { picture: { ...room, y: room.y + taken, height: room.height - taken }, legend: under };
 }
 
-/** The whole site, small, without words and what calls other sheets. */
-function drawSite(pen: Pen, room: Area, site: Site, drawing: Drawing): void {
+/** What the picture of the site leaves to the plans: words, distances, what calls other sheets. */
+const ON_PLANS: ReadonlySet<string> = new Set(['sections', 'dimensions']);
+
+/**
+ * The whole site, small, with the names of what bounds it: streets, property and easement lines as far as the site has
+ * them, its scale and its north.
+ */
+function drawSite(pen: Pen, room: Area, { site, plan }: Job, drawing: Drawing): void {
   const foot: Area = { ...room, height: FOOT };
   const area: Area = { ...room, y: room.y + FOOT, height: room.height - FOOT };
   const window = grown(drawnExtent(drawing), 6);
   const scale = scaleThatFits(site.units, sizeOf(window), area);
   const view = viewIn(area, window, scale);
   drawBasePlan(pen, view, {
-    items: drawing.items.filter(({ kind, layer }) => kind !== 'text' && layer !== 'sections'),
+    items: drawing.items.filter(({ kind, layer }) => kind !== 'text' && !ON_PLANS.has(layer)),
   });
-  const after = drawViewTitle(pen, foot, '1', 'Site', scale.says);
-  if (right(foot) - after > 120) drawNorthArrow(pen, [after + 40, foot.y + 32], site);
+  writeLabels(pen, area, labelGround(view, site, plan), boundaryWishes(view, site));
+  const after = drawViewTitle(
+    pen,
+    foot,
+    '1',
+    site.boundaries.length > 0 ? 'Site and what bounds it' : 'Site',
+    scale.says,
+  );
+  if (right(foot) - after > 400) {
+    drawScaleBar(pen, [after + 30, foot.y + 28], view.perFoot, site.units);
+    drawNorthArrow(pen, [after + 295, foot.y + 32], site);
+  } else if (right(foot) - after > 120) drawNorthArrow(pen, [after + 40, foot.y + 32], site);
 }

@@ -6,6 +6,7 @@ import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Drawing, DrawnItem, DrawnSymbol, DrawnText, Extent } from '../../drawing/drawing.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { SYMBOLS } from '../../drawing/symbols.ts';
+import { type Area, right, top } from '../kit/area.ts';
 import { inkOf, PALE, WHITE } from '../kit/ink.ts';
 import type { LabelGround } from '../kit/labels/best-label-place.ts';
 import { takeAlong, turnedAreas } from '../kit/labels/free-space.ts';
@@ -40,7 +41,8 @@ export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'ite
     }
     // Words that stay part the lines under them, whatever layer those are on.
     for (const item of seen)
-      if (item.kind === 'text') pen.onLayer(item.layer, () => drawStaying(pen, view, item, isMasked));
+      if (item.kind === 'text' && isWritten(item, view, pen.lettering))
+        pen.onLayer(item.layer, () => drawStaying(pen, view, item, isMasked));
   });
 }
 
@@ -53,14 +55,30 @@ export function takeStaying(
 ): void {
   for (const item of seenOf(items, view.window)) {
     if (item.kind === 'line' && ANNOTATIONS.has(item.layer)) takeAlong(heavy, item.points.map(view.at), 0.8);
-    if (item.kind !== 'text' || !item.stays || !shows(view.window, item.at)) continue;
-    const size = sizeOf(item, view, lettering);
-    const width = lettering.width(item.text, size, 'regular');
-    const [ux, uy] = direction(item.turn);
-    const [x, y] = view.at(item.at);
-    const back = width * BACK[item.anchor];
-    for (const area of turnedAreas([x - back * ux, y - back * uy], width, size, item.turn)) hard.take(area);
+    if (item.kind !== 'text' || !item.stays || !isWritten(item, view, lettering)) continue;
+    for (const area of areasOfText(item, view, lettering)) hard.take(area);
   }
+}
+
+function areasOfText(item: DrawnText, view: View, lettering: Lettering): readonly Area[] {
+  const size = sizeOf(item, view, lettering);
+  const width = lettering.width(item.text, size, 'regular');
+  const [ux, uy] = direction(item.turn);
+  const [x, y] = view.at(item.at);
+  const back = width * BACK[item.anchor];
+  return turnedAreas([x - back * ux, y - back * uy], width, size, item.turn);
+}
+
+/** A text stands in the one view that shows its place, the figure of a dimension where it is whole: plans of all have it. */
+function isWritten(item: DrawnText, view: View, lettering: Lettering): boolean {
+  if (!shows(view.window, item.at)) return false;
+  const { area } = view;
+  return (
+    item.layer !== 'dimensions' ||
+    areasOfText(item, view, lettering).every(
+      ({ x, y, width, height }) => x >= area.x && x + width <= right(area) && y >= area.y && y + height <= top(area),
+    )
+  );
 }
 
 /** Layers of what a person put on the plan to be read. */
