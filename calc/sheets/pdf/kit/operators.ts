@@ -174,3 +174,7 @@ export function fixed(value: number, decimals: number): string {
   const words = value.toFixed(decimals).replace(/\.?0+$/, '');
   return words === '-0' ? '0' : words;
 }
+
+/** A text as hexadecimal digits of UTF-16. */
+export const utf16 = (text: string): string =>
+  Array.from({ length: text.length }, (_, i) => text.charCodeAt(i).toString(16).padStart(4, '0')).join('');

@@ -6,6 +6,7 @@ import { inert } from './inert.ts';
 import type { LetterSizes } from './letters.ts';
 import { keepSign, noSigns, type PlainSigns, plainAdvance } from './plain-signs.ts';
 import { printable } from './printable.ts';
+import { HAS_MARK, type PlaceOfMark, placesOfMarks, withMarks } from './set-marks.ts';
 import { textsIn } from './texts-in.ts';
 
 /** The bytes of the two TrueType or OpenType fonts that a set is lettered in. */
@@ -26,6 +27,8 @@ export interface SetLettering {
   /** Hexadecimal digits of a content stream. */
   readonly codes: (text: string, weight: Weight) => string;
   readonly name: (weight: Weight) => string;
+  /** Operators that show a text, after those that place it and choose the font; marks stand over their letters. */
+  readonly shows: (text: string, weight: Weight, size: number) => string;
 }
 
 /** Measures text and turns it into the codes of the embedded fonts. */
@@ -42,7 +45,7 @@ export interface Lettering {
   readonly refs: Readonly<Record<Weight, PDFRef>>;
   /** What letters the signs that the fonts do not have; only where something that is printed has such. */
   readonly scripts?: ScriptLettering;
-  /** A text as operators of a content stream where the fonts lack signs of it; null where they have all. */
+  /** A text as operators of a content stream where the fonts lack signs of it or marks stand over its letters; null elsewhere. */
   readonly shown?: (text: string, size: number, weight?: Weight) => string | null;
 }
 
@@ -73,6 +76,10 @@ export async function letteringIn(
   };
   const signs = { regular: signsOf(faces.regular), bold: signsOf(faces.bold) };
   const has = new Set(faces.regular.getCharacterSet());
+  const placesOf: Readonly<Record<Weight, PlaceOfMark>> = {
+    regular: placesOfMarks(fonts.regular),
+    bold: placesOfMarks(fonts.bold),
+  };
   const set: SetLettering = {
     advance: (text, weight) => {
       let sum = 0;
@@ -85,6 +92,10 @@ export async function letteringIn(
       return codes;
     },
     name: (weight) => FONT_NAMES[weight],
+    shows: (text, weight, size) =>
+      HAS_MARK.test(text)
+        ? withMarks(text, size, (letters) => set.codes(letters, weight), placesOf[weight])
+        : `<${set.codes(text, weight)}> Tj`,
   };
   const lacking = fonts.scripts ? textsIn(printed, (code) => has.has(code)) : [];
   const scripts =
@@ -132,14 +143,13 @@ export async function letteringIn(
     glyphs: (weight) => plain[weight].glyphs,
     has: isThere,
     refs: { regular: faces.regular.ref, bold: faces.bold.ref },
-    ...(scripts && {
-      scripts,
-      shown: (text: string, size: number, weight: Weight = 'regular') => {
-        if (isPlain(text, has)) return null;
-        const words = shown(text);
-        return isOfSet(words) ? null : scripts.shown(words, weight, size);
-      },
-    }),
+    ...(scripts && { scripts }),
+    shown: (text, size, weight = 'regular') => {
+      if (isPlain(text, has)) return null;
+      const words = shown(text);
+      if (scripts !== null && !isOfSet(words)) return scripts.shown(words, weight, size);
+      return HAS_MARK.test(words) ? `/${FONT_NAMES[weight]} ${size} Tf 0 Tr ${set.shows(words, weight, size)}` : null;
+    },
   };
 }
 

@@ -1,14 +1,10 @@
 import { create, type Font, type Glyph } from 'fontkit';
+import { withSafeAnchors } from './anchors.ts';
 import { unpacked } from './unpacked.ts';
 
 /** What of the package's inside is put right. */
 interface Inside {
   getGlyph: (id: number, codes?: readonly number[]) => Glyph;
-  readonly _layoutEngine?: {
-    readonly engine?: {
-      readonly GPOSProcessor?: { applyAnchor?: (mark: unknown, base: unknown, at: number) => void };
-    };
-  };
 }
 
 /** Reads a typeface (WOFF) to shape texts in it. */
@@ -21,13 +17,5 @@ export function fontOf(woff: Uint8Array): Font {
     const glyph = plain(id, codes);
     return codes === undefined ? glyph : (Object.create(glyph, { codePoints: { value: codes } }) as Glyph);
   };
-  const places = inside._layoutEngine?.engine?.GPOSProcessor;
-  if (places?.applyAnchor) {
-    // Where a letter has no place for a mark the package throws: the mark stays where the pen is.
-    const apply = places.applyAnchor.bind(places);
-    places.applyAnchor = (mark, base, at) => {
-      if (base) apply(mark, base, at);
-    };
-  }
-  return font;
+  return withSafeAnchors(font);
 }

@@ -1,13 +1,14 @@
 import type { PDFDocument, PDFRef } from '@cantoo/pdf-lib';
 import type { Font } from 'fontkit';
 import type { SetLettering, Weight } from '../lettering/lettering.ts';
+import { utf16 } from '../operators.ts';
 import { inSight } from './direction.ts';
 import { FACES, type FaceName, facesInOrder, type ReadFace } from './faces.ts';
 import { fontOf } from './font-of.ts';
 import { facesFor, scriptPieces } from './pieces.ts';
 import { type ShapedPiece, shaped } from './shape.ts';
 import { faceHas } from './signs.ts';
-import { type SubsetFont, subsetFont, utf16 } from './subset-font.ts';
+import { type SubsetFont, subsetFont } from './subset-font.ts';
 
 /** Letters what the typeface of the set has no signs for. */
 export interface ScriptLettering {
@@ -73,7 +74,7 @@ export async function scriptLettering(
       piecesFor(text, weight)
         .map((piece) => {
           if (piece.face === 'set')
-            return `/${set.name(weight)} ${figure(size)} Tf 0 Tr <${set.codes(piece.text, weight)}> Tj`;
+            return `/${set.name(weight)} ${figure(size)} Tf 0 Tr ${set.shows(piece.text, weight, size)}`;
           const bold = weight === 'bold' ? `2 Tr ${figure(BOLD * size)} w` : '0 Tr';
           const { piece: glyphs, face } = piece;
           return `/${nameOf(face)} ${figure(size)} Tf ${bold} ${drawn(glyphs, fonts.get(face)!.subset, size)}`;

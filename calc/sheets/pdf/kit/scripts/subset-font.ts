@@ -1,5 +1,6 @@
 import { PDFArray, type PDFDocument, PDFName, type PDFRef, PDFString } from '@cantoo/pdf-lib';
 import type { Font } from 'fontkit';
+import { utf16 } from '../operators.ts';
 import type { ShapedGlyph } from './shape.ts';
 
 /** A typeface in a document, cut down to the glyphs that are drawn. */
@@ -93,10 +94,6 @@ export function subsetFont(doc: PDFDocument, font: Font, name: string): SubsetFo
 const SYMBOLIC = 4;
 
 const hex = (value: number): string => value.toString(16).padStart(4, '0');
-
-/** A text as hexadecimal digits of UTF-16. */
-export const utf16 = (text: string): string =>
-  Array.from({ length: text.length }, (_, i) => hex(text.charCodeAt(i))).join('');
 
 /** The glyph of each code from 0 on, two bytes each. */
 function glyphNumbers(coded: readonly Coded[]): Uint8Array {
