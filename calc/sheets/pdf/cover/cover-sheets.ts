@@ -2,7 +2,6 @@ import type { Drawing } from '../../drawing/drawing.ts';
 import { type Area, right, top } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';
-import { writeLabels } from '../kit/labels/labels.ts';
 import type { Lettering } from '../kit/lettering/lettering.ts';
 import { shortened } from '../kit/lettering/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -11,22 +10,14 @@ import { revisedTables } from '../kit/revision/deltas.ts';
 import { revisedRemark } from '../kit/revision/revised.ts';
 import { flowTables, TABLE_GAP, type Table, type TablePage } from '../kit/tables/table.ts';
 import { drawTable } from '../kit/tables/table-drawing.ts';
-import { drawNorthArrow } from '../kit/view/north-arrow.ts';
-import { drawScaleBar } from '../kit/view/scale-bar.ts';
-import { scaleThatFits } from '../kit/view/scales.ts';
-import { grown, sizeOf, viewIn } from '../kit/view/view.ts';
-import { drawViewTitle, FOOT } from '../kit/view/view-title.ts';
 import type { Legend } from '../legend/legend-sheet.ts';
-import { drawBasePlan } from '../plans/base-plan.ts';
-import { boundaryWishes } from '../plans/boundary-labels.ts';
 import { keynotesOf } from '../plans/keynotes.ts';
-import { labelGround } from '../plans/label-ground.ts';
-import { drawnExtent } from '../plans/plan-sheet.ts';
 import { basisSheets, basisTables } from './basis-sheets.ts';
 import { columnWidth } from './columns.ts';
 import { keyFigures } from './key-figures.ts';
 import { cautionNotes, generalNotes, keynoteList } from './notes.ts';
 import { codesTable, scopeTable } from './scope.ts';
+import { drawSitePicture } from './site-picture.ts';
 
 /** More general sheets than this are not tried: the index alone would have thousands of sheets. */
 const MOST = 200;
@@ -117,7 +108,7 @@ function drafted(
     draw: (pen) => {
       drawBanner(pen, job, page);
       if (pictured?.at !== i) return;
-      drawSite(pen, pictured.rooms.picture, job, drawing);
+      drawSitePicture(pen, pictured.rooms.picture, job, drawing);
       pictured.rooms.legend?.draw(pen);
     },
   }));
@@ -229,34 +220,4 @@ function pictureRooms(
   const under = legend?.within({ ...room, height: (1 - PICTURE) * room.height }) ?? null;
   const taken = under === null ? 0 : under.height + 2 * TABLE_GAP;
   return { picture: { ...room, y: room.y + taken, height: room.height - taken }, legend: under };
-}
-
-/** What the picture of the site leaves to the plans: words, distances, what calls other sheets. */
-const ON_PLANS: ReadonlySet<string> = new Set(['sections', 'dimensions']);
-
-/**
- * The whole site, small, with the names of what bounds it: streets, property and easement lines as far as the site has
- * them, its scale and its north.
- */
-function drawSite(pen: Pen, room: Area, { site, plan }: Job, drawing: Drawing): void {
-  const foot: Area = { ...room, height: FOOT };
-  const area: Area = { ...room, y: room.y + FOOT, height: room.height - FOOT };
-  const window = grown(drawnExtent(drawing), 6);
-  const scale = scaleThatFits(site.units, sizeOf(window), area);
-  const view = viewIn(area, window, scale);
-  drawBasePlan(pen, view, {
-    items: drawing.items.filter(({ kind, layer }) => kind !== 'text' && !ON_PLANS.has(layer)),
-  });
-  writeLabels(pen, area, labelGround(view, site, plan), boundaryWishes(view, site));
-  const after = drawViewTitle(
-    pen,
-    foot,
-    '1',
-    site.boundaries.length > 0 ? 'Site and what bounds it' : 'Site',
-    scale.says,
-  );
-  if (right(foot) - after > 400) {
-    drawScaleBar(pen, [after + 30, foot.y + 28], view.perFoot, site.units);
-    drawNorthArrow(pen, [after + 295, foot.y + 32], site);
-  } else if (right(foot) - after > 120) drawNorthArrow(pen, [after + 40, foot.y + 32], site);
 }

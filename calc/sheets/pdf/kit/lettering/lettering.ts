@@ -6,7 +6,7 @@ import { inert } from './inert.ts';
 import type { LetterSizes } from './letters.ts';
 import { keepSign, noSigns, type PlainSigns, plainAdvance } from './plain-signs.ts';
 import { printable } from './printable.ts';
-import { HAS_MARK, type PlaceOfMark, placesOfMarks, withMarks } from './set-marks.ts';
+import { HAS_MARK, type PlaceOfMark, placesOfMarks, withMarksOver } from './set-marks.ts';
 import { textsIn } from './texts-in.ts';
 
 /** The bytes of the two TrueType or OpenType fonts that a set is lettered in. */
@@ -94,7 +94,7 @@ export async function letteringIn(
     name: (weight) => FONT_NAMES[weight],
     shows: (text, weight, size) =>
       HAS_MARK.test(text)
-        ? withMarks(text, size, (letters) => set.codes(letters, weight), placesOf[weight])
+        ? withMarksOver(text, size, (letters) => set.codes(letters, weight), placesOf[weight])
         : `<${set.codes(text, weight)}> Tj`,
   };
   const lacking = fonts.scripts ? textsIn(printed, (code) => has.has(code)) : [];

@@ -51,7 +51,7 @@ function placesIn(font: Font, letter: string, marks: readonly string[]): readonl
  * Operators that show a text of one typeface with its marks where they belong.
  * @param codes hexadecimal digits of letters
  */
-export function withMarks(
+export function withMarksOver(
   text: string,
   size: number,
   codes: (letters: string) => string,
