@@ -6,7 +6,7 @@ import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Drawing, DrawnItem, DrawnSymbol, DrawnText, Extent } from '../../drawing/drawing.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { SYMBOLS } from '../../drawing/symbols.ts';
-import { type Area, right, top } from '../kit/area.ts';
+import { type Area, isWithinArea } from '../kit/area.ts';
 import { inkOf, PALE, WHITE } from '../kit/ink.ts';
 import type { LabelGround } from '../kit/labels/best-label-place.ts';
 import { takeAlong, turnedAreas } from '../kit/labels/free-space.ts';
@@ -60,13 +60,14 @@ export function takeStaying(
   }
 }
 
-function areasOfText(item: DrawnText, view: View, lettering: Lettering): readonly Area[] {
+/** @param tall height of its signs, in sizes of the font */
+function areasOfText(item: DrawnText, view: View, lettering: Lettering, tall = 1): readonly Area[] {
   const size = sizeOf(item, view, lettering);
   const width = lettering.width(item.text, size, 'regular');
   const [ux, uy] = direction(item.turn);
   const [x, y] = view.at(item.at);
   const back = width * BACK[item.anchor];
-  return turnedAreas([x - back * ux, y - back * uy], width, size, item.turn);
+  return turnedAreas([x - back * ux, y - back * uy], width, tall * size, item.turn);
 }
 
 /** A text stands in the one view that shows its place, the figure of a dimension where it is whole: plans of all have it. */
@@ -75,9 +76,8 @@ function isWritten(item: DrawnText, view: View, lettering: Lettering): boolean {
   const { area } = view;
   return (
     item.layer !== 'dimensions' ||
-    areasOfText(item, view, lettering).every(
-      ({ x, y, width, height }) => x >= area.x && x + width <= right(area) && y >= area.y && y + height <= top(area),
-    )
+    // A view may end at the capitals of its words, as those of sections do.
+    areasOfText(item, view, lettering, CAP).every((box) => isWithinArea(box, area))
   );
 }
 

@@ -35,10 +35,12 @@ export function stripSheets(job: Job): readonly Draft[] {
     field,
   );
   const step = Math.min(height * 1.3, (field.height + ROW_GAP) / rows);
-  const perSheet = rows * columns;
+  // Over all sheets alike, rather than the first full and the last nearly empty.
+  const sheets = Math.ceil(strips.length / (rows * columns));
+  const begins = (sheet: number): number => Math.ceil((sheet * strips.length) / sheets);
   const changed = changedStrips(job, strips, { ...field, width, height }, frame);
-  return Array.from({ length: Math.ceil(strips.length / perSheet) }, (_, i): Draft => {
-    const mine = strips.slice(i * perSheet, (i + 1) * perSheet);
+  return Array.from({ length: sheets }, (_, i): Draft => {
+    const mine = strips.slice(begins(i), begins(i + 1));
     return {
       key: `strips ${i + 1}`,
       series: 'E-2',
