@@ -42,8 +42,8 @@ const BY_PULL_POINTS: readonly string[] = ['bends', 'pull-length'];
 /**
  * The cheapest mend of what a change broke and of nothing else: pull points, longer cords, other ways, another panel,
  * drops hung anew with their ways (which is to propose the broken part anew), larger conductors where the drop in volts
- * is too much, of these branches or of feeders that are ahead of them, each with or without the others. Fewer failing findings come first, then
- * the bid. Every run that is not broken goes on exactly as it did. Null where nothing is broken.
+ * is too much, of these branches or of feeders that are ahead of them, each with or without the others. Fewer failing
+ * findings come first, then the bid. Every run that is not broken goes on exactly as it did. Null where nothing is broken.
  * @param before the file before the change; null takes all that fails as broken
  * @param tell hears how many of the ways to mend have been looked at
  */
