@@ -2,6 +2,7 @@ import { type Area, right } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { lowered } from '../kit/lettering/lowered.ts';
 import { evenPages, filledShare } from '../kit/tables/even-pages.ts';
+import type { FlowRoom } from '../kit/tables/flow-room.ts';
 import { TABLE_GAP, type TablePage } from '../kit/tables/table.ts';
 import { drawTable } from '../kit/tables/table-drawing.ts';
 import { groupSheets, joinedGroups, supplyGroups, type TableGroup, titleOf } from '../schedules/schedule-sheets.ts';
@@ -26,6 +27,9 @@ const DRAWN = 0.5;
 /** Tables are pressed to no less than this, in sizes of the lettering. */
 const NARROWEST = 80;
 
+/** Tables stand no nearer under one another than this, points, and so only where that saves a sheet. */
+const CLOSER = 11;
+
 /**
  * One-line, load calculation, schedules and what else is told in tables, on as few sheets as they take: each on its own,
  * or tables beside the one-line of a small supply, the first of them or all. Of ways that take as many, that whose
@@ -35,12 +39,20 @@ export function supplySheets(job: Job, others: readonly TableGroup[]): readonly 
   const groups = [...supplyGroups(job), ...others].filter(({ tables }) => tables.length > 0);
   const ways = [apart(job, groups)];
   const room = job.parts.has('one-line') ? roomBeside(job) : null;
-  if (room)
-    for (let count = 1; count <= groups.length; count++)
-      for (const most of [job.shape.field.width, room.rest.width, (room.rest.width - TABLE_GAP) / 2])
-        if (most >= NARROWEST * job.lettering.sizes.small) ways.push(...beside(job, groups, count, room, most));
-  return ways.reduce((best, way) => (isBetter(way, best) ? way : best)).sheets;
+  const besides = (under: number): readonly Layout[] => {
+    if (!room) return [];
+    const widths = [job.shape.field.width, room.rest.width, (room.rest.width - TABLE_GAP) / 2];
+    return widths
+      .filter((most) => most >= NARROWEST * job.lettering.sizes.small)
+      .flatMap((most) => groups.flatMap((_, i) => beside(job, groups, i + 1, room, { most, under })));
+  };
+  ways.push(...besides(TABLE_GAP));
+  const best = bestOf(ways);
+  const closer = bestOf([best, ...besides(CLOSER)]);
+  return (closer.sheets.length < best.sheets.length ? closer : best).sheets;
 }
+
+const bestOf = (ways: readonly Layout[]): Layout => ways.reduce((best, way) => (isBetter(way, best) ? way : best));
 
 function apart(job: Job, groups: readonly TableGroup[]): Layout {
   const { field } = job.shape;
@@ -89,12 +101,12 @@ function beside(
   groups: readonly TableGroup[],
   count: number,
   { left, rest, drawn }: Beside,
-  most: number,
+  { most, under }: Required<Pick<FlowRoom, 'most' | 'under'>>,
 ): readonly Layout[] {
   const { field } = job.shape;
   const first = groups.slice(0, count);
   const tables = first.flatMap((group) => group.tables);
-  const pages = evenPages(tables, job, { first: rest, count: drawn.length, most });
+  const pages = evenPages(tables, job, { first: rest, count: drawn.length, most, under });
   if (pages.length < drawn.length || pages.some((page) => page.length === 0)) return [];
   const more = pages.slice(drawn.length);
   const others = joinedGroups(job, groups.slice(count));

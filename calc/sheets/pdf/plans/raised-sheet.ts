@@ -4,9 +4,9 @@ import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { heightsOf } from '../../../space/tallest.ts';
 import type { Drawing, DrawnItem, DrawnText } from '../../drawing/drawing.ts';
 import { raisedDrawing } from '../../drawing/raised-drawing.ts';
-import type { Area } from '../kit/area.ts';
+import { type Area, top } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
-import { BLACK, GREY } from '../kit/ink.ts';
+import { BLACK, GREY, PENS } from '../kit/ink.ts';
 import type { LabelGround, LabelWish } from '../kit/labels/best-label-place.ts';
 import { freeSpace, takeAlong } from '../kit/labels/free-space.ts';
 import { placesAround } from '../kit/labels/label-places.ts';
@@ -17,11 +17,12 @@ import { pointsPerFoot, type Scale, scalesOf, scaleThatFits } from '../kit/view/
 import { grown, sizeOf, type View, viewIn } from '../kit/view/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view/view-title.ts';
 import { drawBasePlan, symbolScale } from './base-plan.ts';
-import { drawnExtent, LARGEST_RATIO, planFoot } from './plan-sheet.ts';
+import { drawnExtent, planFoot } from './plan-sheet.ts';
+import { LARGEST_RAISED, type RaisedPart, raisedParts, SMALLEST_RATIO } from './raised-parts.ts';
 
 const MARGIN = 4;
-/** Smaller than this nobody could tell a box from its retractor: then a part of the lot is shown. */
-const SMALLEST_RATIO = 240;
+/** A lot is shown in parts where it is drawn so many times larger then. */
+const LARGER = 1.5;
 /** Where fewer stalls than this share can be numbered, none is. */
 const MOST_NUMBERED = 0.3;
 
@@ -31,7 +32,10 @@ const NOTES: readonly string[] = [
   'Steel is shown as lines where the site has it; members, their sizes and what they bear are checked by others.',
 ];
 
-/** The site raised, as one sheet at a standard scale: all of it, or of a large lot the part round the middle of its drops. */
+/**
+ * The site raised, as one sheet at a standard scale: all of it, in parts where those are drawn larger by a good deal, or of
+ * a large lot the part round the middle of its drops.
+ */
 export function raisedSheets(job: Job): readonly Draft[] {
   const { site, plan, shape } = job;
   if (site.stalls.length + site.drops.length + site.raceways.length === 0) return [];
@@ -42,14 +46,16 @@ export function raisedSheets(job: Job): readonly Draft[] {
     site.units,
     { width: whole.maxX - whole.minX + 2 * MARGIN, height: whole.maxY - whole.minY + high + 2 * MARGIN },
     room,
-    LARGEST_RATIO,
+    LARGEST_RAISED,
   );
+  const parts = raisedParts(site.units, whole, high, room, job.lettering.sizes.small, keptWhole(site));
+  if (parts.length > 0 && parts[0]!.view.scale.ratio * LARGER <= all.ratio) return [sheetOfParts(job, parts)];
   const isPart = all.ratio > SMALLEST_RATIO;
   const least = scalesOf(site.units).findLast(({ ratio }) => ratio <= SMALLEST_RATIO)!;
   const within = isPart ? partOf(site, room, least, high) : undefined;
   const drawing = raisedDrawing(site, plan, within);
   const window = within ? { ...within, maxY: within.maxY + high } : grown(drawnExtent(drawing), MARGIN);
-  const scale = isPart ? least : scaleThatFits(site.units, sizeOf(window), room, LARGEST_RATIO);
+  const scale = isPart ? least : scaleThatFits(site.units, sizeOf(window), room, LARGEST_RAISED);
   const view = viewIn(room, window, scale);
   const title = isPart ? 'Raised view of a part of the lot' : 'Raised view';
   return [
@@ -68,13 +74,42 @@ export function raisedSheets(job: Job): readonly Draft[] {
   ];
 }
 
+/** The parts of a lot under or beside one another. No one place and scale of the sheet holds for all of them, so it states none. */
+function sheetOfParts({ site, plan, shape }: Job, parts: readonly RaisedPart[]): Draft {
+  const { scale } = parts[0]!.view;
+  const title = 'Raised view';
+  return {
+    key: 'raised',
+    series: 'E-9',
+    title,
+    scale: scale.says,
+    draw: (pen) => {
+      for (const { within, view, words, cuts } of parts) {
+        const drawing = raisedDrawing(site, plan, within);
+        drawBasePlan(pen, view, drawing);
+        letterRaised(pen, view, drawing);
+        const { area } = view;
+        pen.text(words, [area.x, top(area) + 4], { size: pen.lettering.sizes.small, weight: 'bold' });
+        for (const cut of cuts) pen.line(cut, PENS.match);
+      }
+      drawPlanFoot(pen, planFoot(shape), parts[0]!.view, site, title, NOTES);
+    },
+  };
+}
+
+/** Of a site what no cut between parts is to go through. */
+const keptWhole = ({ drops, equipment }: Site): readonly Point2[] => [
+  ...drops.map(({ box }) => inPlan(box)),
+  ...equipment.map(({ at }) => at),
+];
+
 const roomOf = ({ field }: SheetShape): Area => ({ ...field, y: field.y + FOOT + 8, height: field.height - FOOT - 8 });
 
 /** A raised view of the whole lot, as large as its sheet would have it, or as the smallest that can be read. */
 export function wholeRaised({ units }: Site, shape: SheetShape, drawing: Drawing): View {
   const window = grown(drawnExtent(drawing), MARGIN);
   const size = sizeOf(window);
-  const fits = scaleThatFits(units, size, roomOf(shape), LARGEST_RATIO);
+  const fits = scaleThatFits(units, size, roomOf(shape), LARGEST_RAISED);
   const scale = fits.ratio > SMALLEST_RATIO ? scalesOf(units).findLast(({ ratio }) => ratio <= SMALLEST_RATIO)! : fits;
   const perFoot = pointsPerFoot(scale);
   return viewIn({ x: 0, y: 0, width: size.width * perFoot, height: size.height * perFoot }, window, scale);

@@ -94,6 +94,7 @@ interface Layout {
 }
 
 /** Room for a profile of few runs, points, and the largest scale along that they are drawn to. */
+const HANDFUL = { profile: 460, largest: 24 };
 const FEW = { profile: 260, largest: 48 };
 const MANY = { profile: PROFILE, largest: 96 };
 
@@ -111,7 +112,7 @@ function layoutOf(job: Job, strips: readonly RunStrip[], field: Area): Layout {
   const usual = laid(most, MANY);
   const goesOn = ({ columns, rows }: Layout): boolean => strips.length <= columns * rows;
   if (!goesOn(usual)) return usual;
-  for (const size of [FEW, { profile: 160, largest: 64 }, MANY])
+  for (const size of [HANDFUL, FEW, { profile: 160, largest: 64 }, MANY])
     for (let columns = 1; columns <= most; columns++) {
       const tried = laid(columns, size);
       if (goesOn(tried)) return evened(tried, strips.length);

@@ -65,6 +65,30 @@ test('load calculation and schedules stand beside the one-line of a small supply
   ]);
 });
 
+test('tables stand closer under one another where that saves a sheet, and nowhere else', async () => {
+  const gaps = async (file: SiteFile): Promise<readonly [sheets: number, least: number]> => {
+    const site = toSite({ ...file, drawings: { purpose: 'permit' } });
+    const sheets = (await drawnSheets(site, 'ANSI D')).filter(({ number }) => number.startsWith('E-6'));
+    const titles = ['BOARD SE1', 'CONDUIT SCHEDULE', 'FEEDER SCHEDULE', 'HOW IT WAS FOUND'];
+    const between = sheets.flatMap(({ texts }) =>
+      titles.flatMap((title) => {
+        const own = texts.find(({ text }) => text.startsWith(title))?.corners;
+        if (!own) return [];
+        const above = texts
+          .filter(({ corners: [at] }) => Math.abs(at![0] - own[0]![0]) < 5 && at![1] > own[3]![1])
+          .map(({ corners: [at] }) => at![1] - own[3]![1]);
+        return above.length > 0 ? [Math.min(...above)] : [];
+      }),
+    );
+    return [sheets.length, Math.min(...between)];
+  };
+  const [sheets, closer] = await gaps(library());
+  const [few, usual] = await gaps(fewStalls());
+  expect([sheets, few]).toEqual([1, 1]);
+  expect(usual - closer).toBeCloseTo(11, 0);
+  expect(closer).toBeGreaterThan(9);
+});
+
 test('details stand closer where a second sheet would else be half empty', () => {
   for (let count = 1; count <= 60; count++)
     for (const paper of PAPERS) {

@@ -7,4 +7,6 @@ export interface FlowRoom {
   readonly count: number;
   /** No table that begins there is wider than this. */
   readonly most: number;
+  /** Room under a table before the next, points; as usual where it is not given. */
+  readonly under?: number;
 }

@@ -111,7 +111,7 @@ export function flowTables(
   tables: readonly Table[],
   field: Area,
   lettering: Lettering,
-  { first, count, most }: FlowRoom = { first: field, count: 0, most: field.width },
+  { first, count, most, under = TABLE_GAP }: FlowRoom = { first: field, count: 0, most: field.width },
 ): readonly TablePage[] {
   const { small, head: headSize } = lettering.sizes;
   const step = small * LEADING;
@@ -169,7 +169,7 @@ export function flowTables(
         rows: laid.rows.slice(from, next),
         foot: isEnd ? laid.foot : [],
       });
-      place = { ...place, y: y - TABLE_GAP };
+      place = { ...place, y: y - under };
       if (!isEnd) place = { ...place, y: field.y };
       isFirst = false;
     }
